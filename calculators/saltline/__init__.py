@@ -1,0 +1,1 @@
+"""Salt and feed arithmetic for orchids in pots of airy mineral media."""

@@ -1,0 +1,257 @@
+"""What a calculator declares about itself, once.
+
+A `Form` names the pure function that answers, its inputs with their bounds, and its results. The
+page's form, the schema, the share link, the error sentences, the command line, the input table and
+the property tests are all made from it. Nothing here runs in the light engine.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from saltline.errors import BadInput
+
+# Unit key (the ending of an argument's name) -> how the unit is written, and said aloud.
+UNITS: dict[str, tuple[str, str]] = {
+    "": ("", ""),
+    "ms_cm": ("mS/cm", "millisiemens per centimetre"),
+    "us_cm": ("µS/cm", "microsiemens per centimetre"),
+    "ppm": ("ppm", "parts per million"),
+    "mg_l": ("mg/L", "milligrams per litre"),
+    "g_l": ("g/L", "grams per litre"),
+    "meq_l": ("meq/L", "milliequivalents per litre"),
+    "mmol_l": ("mmol/L", "millimoles per litre"),
+    "cf": ("cF", "conductivity factor"),
+    "bar": ("bar", "bar"),
+    "c": ("°C", "degrees Celsius"),
+    "percent": ("%", "percent"),
+    "share": ("%", "percent"),  # 0 to 1 inside, shown as percent
+    "ml": ("mL", "millilitres"),
+    "ml_day": ("mL/day", "millilitres a day"),
+    "l": ("L", "litres"),
+    "g": ("g", "grams"),
+    "mg": ("mg", "milligrams"),
+    "mg_month": ("mg/month", "milligrams a month"),
+    "mm": ("mm", "millimetres"),
+    "mm_day": ("mm/day", "millimetres a day"),
+    "m_s": ("m/s", "metres a second"),
+    "s": ("s", "seconds"),
+    "min": ("min", "minutes"),
+    "h": ("h", "hours"),
+    "day": ("day", "day"),
+    "days": ("days", "days"),
+    "weeks": ("weeks", "weeks"),
+    "deg": ("°", "degrees"),
+    "oz_100_gal": ("oz/100 US gal", "ounces per hundred US gallons"),
+    "tsp": ("tsp", "teaspoons"),
+    "times": ("times", "times"),
+    "pots": ("pots", "pots"),
+    "beads": ("beads", "beads"),
+}
+
+
+@dataclass(frozen=True, kw_only=True)
+class Number:
+    """A numeric input. `name` is the argument's name and ends in its unit.
+
+    `low` and `high` are the hard bounds (inclusive): beyond them is an error. `source_low` and
+    `source_high` bound what the source covers: beyond them the answer carries a warning.
+    `default` None with `optional` False means the reader must fill it in.
+    """
+
+    name: str
+    label: str  # in the grower's words, without the unit: "Rinse water"
+    unit: str  # a key of UNITS
+    low: float
+    high: float
+    default: float | None = None
+    optional: bool = False  # empty is an answer: the function takes None
+    source_low: float | None = None
+    source_high: float | None = None
+    digits: int = 3  # significant digits shown
+    whole: bool = False
+    hint: str = ""
+    origin: str = ""  # where the default comes from and how far the answer moves if it is wrong
+    source: str = ""  # key of docs/sources.json for default or range
+    more: bool = False  # folded under "more"
+    unit_from: str = ""  # the unit is chosen by this other input ("scale")
+
+
+@dataclass(frozen=True, kw_only=True)
+class Option:
+    value: str
+    label: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class Choice:
+    """One of a few words."""
+
+    name: str
+    label: str
+    options: tuple[Option, ...]
+    default: str | None = None
+    hint: str = ""
+    origin: str = ""
+    source: str = ""
+    more: bool = False
+    optional: bool = field(default=False, init=False)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Numbers:
+    """A list of numbers, written with commas or spaces; the function takes a list of floats."""
+
+    name: str
+    label: str
+    unit: str
+    low: float
+    high: float
+    least: int = 1
+    most: int = 500
+    hint: str = ""
+    origin: str = ""
+    source: str = ""
+    digits: int = 3
+    more: bool = False
+    default: None = field(default=None, init=False)
+    optional: bool = field(default=False, init=False)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Words:
+    """A comma-separated list of words, each matching `pattern`; the function takes a list of str.
+
+    `choices` (value, label), where given, are the only words allowed.
+    """
+
+    name: str
+    label: str
+    pattern: str = r"[a-z0-9_.:-]+"
+    choices: tuple[tuple[str, str], ...] = ()
+    least: int = 1
+    most: int = 200
+    hint: str = ""
+    origin: str = ""
+    source: str = ""
+    more: bool = False
+    default: None = field(default=None, init=False)
+    optional: bool = field(default=False, init=False)
+
+
+Input = Number | Choice | Numbers | Words
+
+YES_NO = (Option(value="yes", label="Yes"), Option(value="no", label="No"))
+
+
+@dataclass(frozen=True, kw_only=True)
+class Result:
+    """One field of the answer, in the order of the function's NamedTuple."""
+
+    name: str
+    label: str
+    unit: str = ""  # a key of UNITS; "words" and "list" results leave it empty
+    digits: int = 3
+    kind: str = "number"  # number, words, list
+
+
+@dataclass(frozen=True, kw_only=True)
+class Form:
+    """A calculator.
+
+    `function` takes every input as keyword argument and returns a NamedTuple whose fields are the
+    results in order, then `warnings` (a tuple of sentences).
+    `words` takes (inputs, answer) and returns (verdict, number, reason): sentences in which
+    `{name}` stands for a shown result, `{in:name}` for an input, `{a..b}` for a range.
+    `picture` takes (inputs, answer) and returns SVG text with the same placeholders.
+    """
+
+    id: str
+    question: str
+    function: Callable[..., Any]
+    version: int
+    inputs: tuple[Input, ...]
+    results: tuple[Result, ...]
+    words: Callable[[Mapping[str, Any], Any], tuple[str, str, str]]
+    example: Mapping[str, Any]  # values for the page's first answer
+    example_label: str = "An example: put your own numbers in"
+    picture: Callable[[Mapping[str, Any], Any], str] | None = None
+    working: tuple[str, ...] = ()  # the equation with the numbers put in, line by line
+    assumptions: tuple[str, ...] = ()
+    cannot_see: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    cases: tuple[Mapping[str, Any], ...] = ()  # worked cases for readers without script
+    sources: tuple[str, ...] = ()  # keys of docs/sources.json
+
+    def input(self, name: str) -> Input:
+        for item in self.inputs:
+            if item.name == name:
+                return item
+        raise BadInput(name, "is not an input of " + self.id)
+
+    def run(self, values: Mapping[str, Any]) -> Any:
+        """Check `values` against the declaration, fill in defaults, and answer.
+
+        Raises BadInput for a name that is unknown, missing, or outside its bounds, and whatever the
+        function raises itself (BadInput for contradictions, Refused).
+        """
+        return self.function(**self.complete(values))
+
+    def complete(self, values: Mapping[str, Any]) -> dict[str, Any]:
+        """All arguments of the function: given values checked, defaults filled in."""
+        for name in values:
+            self.input(name)
+        return {item.name: checked(item, values.get(item.name)) for item in self.inputs}
+
+
+def checked(item: Input, value: Any) -> Any:
+    """The value the function takes for this input, or BadInput with the sentence to show."""
+    if value is None:
+        if item.default is not None or item.optional:
+            return item.default if isinstance(item, Choice) else _default(item)
+        raise BadInput(item.name, "is missing" + (": " + item.hint if item.hint else ""))
+    if isinstance(item, Number):
+        return _number(item, value)
+    if isinstance(item, Choice):
+        allowed = [option.value for option in item.options]
+        if value not in allowed:
+            raise BadInput(item.name, "must be one of " + ", ".join(allowed))
+        return value
+    if len(value) < item.least or len(value) > item.most:
+        tail = f"must hold {item.least} to {item.most} values"
+        raise BadInput(item.name, tail)
+    if isinstance(item, Numbers):
+        return [_in_bounds(item, number) for number in value]
+    for word in value:
+        known = not item.choices or word in [choice for choice, _ in item.choices]
+        if not known or not re.fullmatch(item.pattern, word):
+            raise BadInput(item.name, f"does not know '{word}'")
+    return list(value)
+
+
+def _default(item: Input) -> float | int | None:
+    if not isinstance(item, Number) or item.default is None:
+        return None
+    return int(item.default) if item.whole else float(item.default)
+
+
+def _number(item: Number, value: float) -> float | int:
+    value = _in_bounds(item, value)
+    if item.whole:
+        if value != int(value):
+            raise BadInput(item.name, "must be a whole number")
+        return int(value)
+    return value
+
+
+def _in_bounds(item: Number | Numbers, value: float) -> float:
+    unit = UNITS[item.unit][0]
+    factor = 100.0 if item.unit == "share" else 1.0
+    if not value >= item.low:
+        raise BadInput(item.name, f"must be {item.low * factor:.12g} {unit}".rstrip() + " or more")
+    if not value <= item.high:
+        raise BadInput(item.name, f"must be {item.high * factor:.12g} {unit}".rstrip() + " or less")
+    return float(value)

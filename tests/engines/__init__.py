@@ -1,0 +1,63 @@
+"""The engines the science must agree on."""
+
+from __future__ import annotations
+
+import json
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+from saltline.answering import answer
+from saltline_pages.lower import SCIENCE, bundle
+
+ROOT = Path(__file__).resolve().parent.parent.parent
+NODE = shutil.which("node") or str(Path(sys.executable).parent / "node")
+
+Question = dict[str, Any]
+Reply = dict[str, Any]
+
+# Questions cross to Node as text, so that 25.0 stays a float.
+
+
+def science_modules() -> set[str]:
+    """Every module that the light engine may be asked for."""
+    skipped = {"__init__", "__main__", "declare"}
+    return {
+        "saltline." + ".".join(path.relative_to(SCIENCE).with_suffix("").parts)
+        for path in SCIENCE.rglob("*.py")
+        if path.stem not in skipped and "forms" not in path.parts and "bench" not in path.parts
+    }
+
+
+def native(questions: list[Question]) -> list[Reply]:
+    """Replies of the CPython that runs the tests."""
+    return [json.loads(answer(json.dumps(question))) for question in questions]
+
+
+def light(questions: list[Question]) -> list[Reply]:
+    """Replies of the light engine, under Node."""
+    texts = [json.dumps(question) for question in questions]
+    return _node("light.mjs", {"files": bundle(science_modules()), "questions": texts})
+
+
+def full(questions: list[Question], wheel: Path) -> list[Reply]:
+    """Replies of Pyodide, under Node, from the compiled wheel."""
+    texts = [json.dumps(question) for question in questions]
+    return _node("full.mjs", {"wheel": str(wheel), "questions": texts})
+
+
+def _node(script: str, job: dict[str, Any]) -> list[Reply]:
+    done = subprocess.run(
+        [NODE, str(Path(__file__).parent / script)],
+        input=json.dumps(job),
+        capture_output=True,
+        text=True,
+        cwd=ROOT,
+        check=False,
+    )
+    if done.returncode != 0:
+        raise RuntimeError(f"{script} did not run: {done.stderr[-2000:]}")
+    replies: list[Reply] = json.loads(done.stdout)
+    return replies

@@ -1,0 +1,94 @@
+"""Every published value, on every engine."""
+
+from __future__ import annotations
+
+import json
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from engines import Reply, full, light, native
+from rows import LEVELS, Row, rows
+
+ROWS = rows()
+RELATIVE = 1e-12  # how far two engines may differ
+SOURCES = {
+    source["id"]
+    for source in json.loads(
+        (Path(__file__).parent.parent / "docs" / "sources.json").read_text(encoding="utf-8")
+    )
+}
+
+
+@cache
+def native_replies() -> list[Reply]:
+    return native([row.question() for row in ROWS])
+
+
+def picked(row: Row, reply: Reply) -> Any:
+    assert "value" in reply, f"no value: {reply}"
+    value = reply["value"]
+    for step in filter(None, row.pick.split(".")):
+        value = value[int(step) if step.isdigit() else field_index(row, step)]
+    return value
+
+
+def field_index(row: Row, name: str) -> int:
+    """Where a named field stands in the list that a NamedTuple becomes."""
+    module, function = row.question()["function"].rsplit(".", 1)
+    called = getattr(__import__(module, fromlist=[function]), function)
+    made = called(**row.question()["arguments"])
+    return list(made._fields).index(name)
+
+
+@pytest.mark.parametrize("at", range(len(ROWS)), ids=lambda at: f"{ROWS[at].table}:{ROWS[at].line}")
+def test_published_value(at: int) -> None:
+    row = ROWS[at]
+    value = picked(row, native_replies()[at])
+    if isinstance(row.expected, str):
+        assert value == row.expected
+    else:
+        assert abs(float(value) - row.expected) <= row.tolerance()
+
+
+@pytest.mark.parametrize("row", ROWS, ids=lambda row: f"{row.table}:{row.line}")
+def test_row_is_cited(row: Row) -> None:
+    assert row.source in SOURCES
+    assert row.locator
+    assert row.level in LEVELS
+    if row.rel is not None and row.rel > 0.01:
+        assert row.remark, "a tolerance above 1 % needs its reason"
+
+
+def agree(ours: Any, theirs: Any) -> bool:
+    if isinstance(ours, list):
+        return (
+            isinstance(theirs, list)
+            and len(ours) == len(theirs)
+            and all(agree(a, b) for a, b in zip(ours, theirs, strict=True))
+        )
+    if isinstance(ours, float):
+        return abs(ours - float(theirs)) <= RELATIVE * max(abs(ours), 1e-300)
+    return bool(ours == theirs)
+
+
+def test_light_engine_agrees() -> None:
+    replies = light([row.question() for row in ROWS])
+    differ = [
+        (row.table, row.line, ours, theirs)
+        for row, ours, theirs in zip(ROWS, native_replies(), replies, strict=True)
+        if "value" not in theirs or not agree(ours["value"], theirs["value"])
+    ]
+    assert not differ
+
+
+def test_full_engine_agrees(compiled_wheel: Path) -> None:
+    replies = full([row.question() for row in ROWS], compiled_wheel)
+    differ = [
+        (row.table, row.line, ours, theirs)
+        for row, ours, theirs in zip(ROWS, native_replies(), replies, strict=True)
+        if "value" not in theirs or not agree(ours["value"], theirs["value"])
+    ]
+    assert not differ
