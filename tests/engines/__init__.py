@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 import json
-import shutil
 import subprocess
-import sys
 from pathlib import Path
 from typing import Any
 
 from saltline.answering import answer
 from saltline_pages.lower import SCIENCE, bundle
+from saltline_pages.tools import tool
 
 ROOT = Path(__file__).resolve().parent.parent.parent
-NODE = shutil.which("node") or str(Path(sys.executable).parent / "node")
 
 Question = dict[str, Any]
 Reply = dict[str, Any]
@@ -50,7 +48,7 @@ def full(questions: list[Question], wheel: Path) -> list[Reply]:
 
 def _node(script: str, job: dict[str, Any]) -> list[Reply]:
     done = subprocess.run(
-        [NODE, str(Path(__file__).parent / script)],
+        [tool("node"), str(Path(__file__).parent / script)],
         input=json.dumps(job),
         capture_output=True,
         text=True,
