@@ -1,0 +1,74 @@
+"""Scripts and styles as the site serves them: bundled and minified by esbuild."""
+
+from __future__ import annotations
+
+import json
+import shutil
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+PROJECT = Path(__file__).resolve().parent.parent.parent
+ASSETS = PROJECT / "docs" / "assets"
+MICROPYTHON = PROJECT / "node_modules" / "@micropython" / "micropython-webassembly-pyscript"
+
+# The loader takes no compiled module; one option more lets the page compile while the worker loads.
+LOADER_BEFORE = "let Module={locateFile:(path,scriptDirectory)=>url||scriptDirectory+path};"
+LOADER_AFTER = (
+    "let Module={instantiateWasm:options.instantiateWasm,"
+    "locateFile:(path,scriptDirectory)=>url||scriptDirectory+path};"
+)
+# The tail that runs a file given to Node is of no use in a page.
+NODE_TAIL = 'if(globalThis.loadMicroPython=loadMicroPython,"object"==typeof process'
+NODE_TAIL_AFTER = 'if(globalThis.loadMicroPython=loadMicroPython,false&&"object"==typeof process'
+
+
+def light_engine_wasm() -> bytes:
+    """The light engine itself."""
+    return (MICROPYTHON / "micropython.wasm").read_bytes()
+
+
+def script(name: str, define: dict[str, str] | None = None) -> bytes:
+    """One of our scripts with all it imports, as one minified module."""
+    with tempfile.TemporaryDirectory() as scratch:
+        loader = Path(scratch) / "micropython.mjs"
+        loader.write_text(_loader(), encoding="utf-8")
+        options = [
+            str(ASSETS / "js" / name),
+            "--bundle",
+            "--minify",
+            "--charset=utf8",
+            "--format=" + ("iife" if name == "start.js" else "esm"),
+            "--target=es2022",
+            "--platform=browser",
+            f"--alias:micropython={loader}",
+            *(f"--external:{builtin}" for builtin in ("module", "path", "url", "fs", "crypto")),
+            *(f"--define:{key}={value}" for key, value in (define or {}).items()),
+        ]
+        return _esbuild(options)
+
+
+def style(name: str) -> bytes:
+    """One of our style sheets with all it imports, minified."""
+    return _esbuild([str(ASSETS / "css" / name), "--bundle", "--minify", "--target=es2022"])
+
+
+def _loader() -> str:
+    text = (MICROPYTHON / "micropython.mjs").read_text(encoding="utf-8")
+    for before, after in ((LOADER_BEFORE, LOADER_AFTER), (NODE_TAIL, NODE_TAIL_AFTER)):
+        if text.count(before) != 1:
+            raise RuntimeError("the light engine's loader has changed: adapt bundling.py to it")
+        text = text.replace(before, after)
+    return text
+
+
+def _esbuild(options: list[str]) -> bytes:
+    node = shutil.which("node") or str(Path(sys.executable).with_name("node"))
+    esbuild = PROJECT / "node_modules" / "esbuild" / "bin" / "esbuild"
+    done = subprocess.run(
+        [node, str(esbuild), *options, "--log-level=error"], capture_output=True, check=False
+    )
+    if done.returncode != 0:
+        raise RuntimeError(f"esbuild failed: {done.stderr.decode()} {json.dumps(options)}")
+    return done.stdout

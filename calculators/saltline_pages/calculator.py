@@ -1,0 +1,253 @@
+"""A declaration as the form in the page, with its first answer already worked out."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from html import escape
+from typing import Any
+
+from saltline.declare import UNITS, Choice, Form, Input, Number, Numbers, Words
+from saltline.errors import Refused
+from saltline_pages import shown
+
+
+def calculator(form: Form) -> str:
+    """The element `salt-calc` of one calculator, answered for its example."""
+    inputs = form.complete(form.example)
+    few = "".join(_field(form, item, inputs) for item in form.inputs if not item.more)
+    more = "".join(_field(form, item, inputs) for item in form.inputs if item.more)
+    if more:
+        more = (
+            '<details class="salt-more"><summary>More, if you know it</summary>'
+            f"{more}</details>"
+        )
+    return (
+        f'<salt-calc name="{form.id}" data-state="static" data-version="{form.version}">'
+        f'<form novalidate autocomplete="off" aria-labelledby="{form.id}">'
+        f'<h2 id="{form.id}">{escape(form.question)}</h2>'
+        f'<p class="salt-example">{escape(form.example_label)}</p>'
+        '<div class="salt-note" role="status" hidden></div>'
+        '<div class="salt-summary" role="alert" tabindex="-1" hidden></div>'
+        f"{few}{more}"
+        '<div class="salt-actions"><button type="submit" class="salt-main">Work it out</button>'
+        '<button type="button" data-do="share">Share or keep</button></div>'
+        f"{_answer(form, inputs)}"
+        f"{_unseen(form)}"
+        "</form>"
+        f"{_cases(form)}"
+        f"{_footer(form)}"
+        f'<script type="application/json">{_json(form)}</script>'
+        "</salt-calc>"
+    )
+
+
+def _field(form: Form, item: Input, inputs: Mapping[str, Any]) -> str:
+    value = inputs[item.name]
+    key = f"{form.id}-{item.name}"
+    notes = " ".join(f"{key}-{part}" for part in (["hint"] if item.hint else []) + ["error"])
+    hint = f'<p class="salt-hint" id="{key}-hint">{escape(item.hint)}</p>' if item.hint else ""
+    error = f'<p class="salt-error" id="{key}-error" hidden></p>'
+    if isinstance(item, Choice):
+        chips = "".join(
+            f'<label class="salt-chip"><input type="radio" name="{item.name}" '
+            f'value="{option.value}"{" checked" if option.value == value else ""}>'
+            f"<span>{escape(option.label)}</span></label>"
+            for option in item.options
+        )
+        return (
+            f'<fieldset class="salt-field" id="{key}" tabindex="-1" aria-describedby="{notes}">'
+            f"<legend>{escape(item.label)}</legend>{hint}{error}"
+            f'<div class="salt-chips">{chips}</div></fieldset>'
+        )
+    unit, spoken = "", ""
+    if isinstance(item, Number | Numbers):
+        unit = shown.unit_of(item, form, inputs)
+        spoken = UNITS[item.unit][1] or unit
+    aloud = f'<span class="salt-aloud"> in {escape(spoken)}</span>' if spoken else ""
+    tail = f'<span class="salt-unit" aria-hidden="true">{escape(unit)}</span>' if unit else ""
+    mode = "decimal" if isinstance(item, Number) and item.low >= 0 else "text"
+    maybe = ' <span class="salt-maybe">(if you know it)</span>' if item.optional else ""
+    return (
+        f'<div class="salt-field"><label for="{key}">{escape(item.label)}{maybe}{aloud}</label>'
+        f"{hint}{error}"
+        f'<div class="salt-box"><input type="text" inputmode="{mode}" id="{key}" '
+        f'name="{item.name}" value="{escape(shown.entry(item, value))}" '
+        f'aria-describedby="{notes}" spellcheck="false">{tail}</div></div>'
+    )
+
+
+def _answer(form: Form, inputs: Mapping[str, Any]) -> str:
+    """The answer to the example; the element fills the same places with the live one."""
+    try:
+        answer = form.function(**inputs)
+    except Refused as refused:
+        raise ValueError(f"the example of {form.id} is refused: {refused.args[0]}") from refused
+    values = {item.name: getattr(answer, item.name) for item in form.results}
+    verdict, number, reason = (
+        escape(shown.fill(text, form, inputs, values)) for text in form.words(inputs, answer)
+    )
+    picture = ""
+    if form.picture is not None:
+        picture = shown.fill(form.picture(inputs, answer), form, inputs, values, escape)
+    warnings = "".join(f"<li>{escape(text)}</li>" for text in answer.warnings)
+    steps = "".join(
+        f'<ol class="salt-steps" data-list="{item.name}">'
+        + "".join(f"<li>{escape(str(step))}</li>" for step in values[item.name] or ())
+        + "</ol>"
+        for item in form.results
+        if item.kind == "list"
+    )
+    figures = "".join(_figure(form, item.name, values[item.name]) for item in form.results)
+    return (
+        '<div class="salt-answer" aria-live="polite">'
+        f'<p class="salt-say">{verdict}</p><p class="salt-number">{number}</p>'
+        f'<p class="salt-why">{reason}</p>{steps}'
+        f'<div class="salt-picture">{picture}</div>'
+        f'<ul class="salt-warnings"{"" if warnings else " hidden"}>{warnings}</ul>'
+        '<p class="salt-moves" hidden></p>'
+        f'<details class="salt-figures"><summary>All the figures</summary><dl>{figures}</dl>'
+        "</details></div>"
+    )
+
+
+def _figure(form: Form, name: str, value: Any) -> str:
+    item = next(result for result in form.results if result.name == name)
+    return (
+        f"<div><dt>{escape(item.label)}</dt><dd>"
+        f'<output name="{name}" data-value="{escape(raw(value))}">'
+        f"{escape(shown.result(item, value))}</output></dd></div>"
+    )
+
+
+def raw(value: Any) -> str:
+    """A result as `data-value`: the unrounded number, the words, or a JSON list; empty for null."""
+    if value is None:
+        return ""
+    if isinstance(value, list | tuple):
+        return json.dumps(list(value), ensure_ascii=False)
+    return str(value)
+
+
+def _unseen(form: Form) -> str:
+    parts = ""
+    for words, title, kind in (
+        (form.cannot_see, "Cannot see", "salt-unseen"),
+        (form.cautions, "Take care", "salt-care"),
+    ):
+        if words:
+            listed = "".join(f"<li>{escape(text)}</li>" for text in words)
+            parts += f'<div class="{kind}"><b>{title}</b><ul>{listed}</ul></div>'
+    return parts
+
+
+def _cases(form: Form) -> str:
+    """A few worked cases, so that a page without script still answers."""
+    if not form.cases:
+        return ""
+    inputs = [form.complete({**form.example, **case}) for case in form.cases]
+    names = [
+        item.name
+        for item in form.inputs
+        if len({json.dumps(each[item.name]) for each in inputs}) > 1 or item.name in form.cases[0]
+    ]
+    head = "".join(f'<th scope="col">{escape(form.input(name).label)}</th>' for name in names)
+    body = ""
+    for each in inputs:
+        cells = "".join(
+            f'<td data-label="{escape(form.input(name).label)}">'
+            f"{escape(shown.given(form.input(name), form, each))}</td>"
+            for name in names
+        )
+        body += f'<tr>{cells}<td data-label="Answer">{escape(_case(form, each))}</td></tr>'
+    return (
+        '<details class="salt-plain salt-cases"><summary>Worked-out cases</summary><table><thead>'
+        f'<tr>{head}<th scope="col">Answer</th></tr></thead><tbody>{body}</tbody></table></details>'
+    )
+
+
+def _case(form: Form, inputs: Mapping[str, Any]) -> str:
+    try:
+        answer = form.function(**inputs)
+    except Refused as refused:
+        return f"{refused.args[0]} {refused.args[1]}"
+    values = {item.name: getattr(answer, item.name) for item in form.results}
+    verdict, number, _ = form.words(inputs, answer)
+    return shown.fill(number or verdict, form, inputs, values)
+
+
+def _footer(form: Form) -> str:
+    assumed = "".join(f"<li>{escape(text)}</li>" for text in form.assumptions)
+    assumed = f"<p>It assumes:</p><ul>{assumed}</ul>" if assumed else ""
+    defaults = "".join(
+        f"<li>{escape(item.label)}: {escape(item.origin)}</li>"
+        for item in form.inputs
+        if item.origin
+    )
+    defaults = f"<p>Where the ready values come from:</p><ul>{defaults}</ul>" if defaults else ""
+    cited = ", ".join(f"[@{key}]" for key in form.sources)
+    return (
+        f'<div class="salt-method"><details><summary>Method and sources</summary>'
+        f"{assumed}{defaults}<p>Method version {form.version}. Sources: {cited}.</p></details></div>"
+    )
+
+
+def _json(form: Form) -> str:
+    """What the element needs to know, as JSON that cannot end its script element."""
+    text = json.dumps(declaration(form), ensure_ascii=False, separators=(",", ":"))
+    return text.replace("<", "\\u003c")
+
+
+def declaration(form: Form) -> dict[str, Any]:
+    """The declaration for the page's script; what has its usual value is left out."""
+
+    def path(function: Any) -> str:
+        return f"{function.__module__}.{function.__name__}"
+
+    def entry(item: Input) -> dict[str, Any]:
+        out: dict[str, Any] = {"name": item.name, "label": item.label}
+        if isinstance(item, Number | Numbers):
+            out |= {"kind": "number" if isinstance(item, Number) else "numbers"}
+            out |= {"unit": item.unit, "low": item.low, "high": item.high}
+        if isinstance(item, Number):
+            extra = {"whole": item.whole, "unit_from": item.unit_from}
+            out |= {name: value for name, value in extra.items() if value}
+        if isinstance(item, Choice):
+            out |= {"kind": "choice", "options": [[o.value, o.label] for o in item.options]}
+        if isinstance(item, Words):
+            out |= {"kind": "words", "pattern": item.pattern}
+            if item.choices:
+                out["options"] = [list(choice) for choice in item.choices]
+        if isinstance(item, Numbers | Words):
+            out |= {"least": item.least, "most": item.most}
+        if item.optional:
+            out["optional"] = True
+        if item.default is not None:
+            out["default"] = item.default
+        return out
+
+    return {
+        "id": form.id,
+        "version": form.version,
+        "function": path(form.function),
+        "words": path(form.words),
+        "picture": path(form.picture) if form.picture else None,
+        "inputs": [entry(item) for item in form.inputs],
+        "results": [
+            {"name": r.name, "label": r.label, "unit": r.unit, "digits": r.digits, "kind": r.kind}
+            for r in form.results
+        ],
+        "units": {
+            unit: UNITS[unit][0]
+            for unit in sorted(
+                {r.unit for r in form.results}
+                | {i.unit for i in form.inputs if isinstance(i, Number | Numbers)}
+            )
+        },
+    }
+
+
+def modules(form: Form) -> set[str]:
+    """The science a calculator's answer needs in the light engine."""
+    needed = {form.function.__module__, form.words.__module__, "saltline.answering"}
+    return needed | ({form.picture.__module__} if form.picture else set())

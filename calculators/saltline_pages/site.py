@@ -1,0 +1,162 @@
+"""The finished site: the generator's pages, then one finishing step that knows no generator.
+
+The step gives scripts and styles hashed names, puts the early start of the engine at the top of
+each page that calculates, adds the content security policy, and makes links relative.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import os
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+from base64 import b64encode
+from dataclasses import dataclass
+from pathlib import Path
+
+from saltline.forms import all_forms
+from saltline_pages import bundling
+from saltline_pages.calculator import modules
+from saltline_pages.extension import ROOT as ROOT_MARK
+from saltline_pages.lower import bundle
+
+PROJECT = Path(__file__).resolve().parent.parent.parent
+CALCULATOR = re.compile(r'<salt-calc name="([a-z0-9-]+)"')
+
+
+def build_site(out: Path, site_url: str | None) -> None:
+    """Write the finished site into `out`; with no `site_url` no absolute address is made."""
+    shutil.rmtree(out, ignore_errors=True)
+    generate(out, site_url)
+    finish(out)
+
+
+def generate(out: Path, site_url: str | None, generator: str = "mkdocs") -> None:
+    """Run the site generator, in strict mode, on the committed configuration."""
+    config = (PROJECT / "mkdocs.yml").read_text(encoding="utf-8")
+    config = config.replace("docs_dir: docs", f"docs_dir: {PROJECT / 'docs'}")
+    config += f"site_dir: {out}\n"
+    if site_url:
+        config += f"site_url: {site_url}\n"
+    environment = os.environ | {
+        "PYTHONPATH": str(PROJECT / "calculators"),
+        "NO_MKDOCS_2_WARNING": "1",
+        "DISABLE_MKDOCS_2_WARNING": "true",
+    }
+    with tempfile.TemporaryDirectory() as scratch:
+        file = Path(scratch) / "mkdocs.yml"
+        file.write_text(config, encoding="utf-8")
+        done = subprocess.run(
+            [sys.executable, "-m", generator, "build", "--strict", "--quiet", "-f", str(file)],
+            env=environment,
+            capture_output=True,
+            text=True,
+            check=False,
+        )
+    if done.returncode != 0:
+        raise RuntimeError(f"{generator} did not build the pages:\n{done.stdout}{done.stderr}")
+
+
+@dataclass(frozen=True)
+class Assets:
+    """Where the parts of the engine and our own scripts and styles stand, from the site's root."""
+
+    wasm: str
+    worker: str
+    element: str
+    style: str
+
+
+def finish(out: Path) -> None:
+    """The finishing step, on the built HTML."""
+    assets = write_assets(out)
+    shutil.rmtree(out / "assets" / "js", ignore_errors=True)
+    shutil.rmtree(out / "assets" / "css", ignore_errors=True)
+    for page in sorted(out.rglob("*.html")):
+        html = page.read_text(encoding="utf-8")
+        page.write_text(finished(html, page, out, assets), encoding="utf-8")
+
+
+def write_assets(out: Path) -> Assets:
+    """Bundle our scripts and styles, copy the light engine; every name carries its hash."""
+    return Assets(
+        wasm=hashed(out, "engine.wasm", bundling.light_engine_wasm()),
+        worker=hashed(out, "worker.js", bundling.script("worker.js")),
+        element=hashed(out, "calculators.js", bundling.script("salt-calc.js")),
+        style=hashed(out, "saltline.css", bundling.style("saltline.css")),
+    )
+
+
+def hashed(out: Path, name: str, content: bytes) -> str:
+    """Write `content` under `assets/` with its hash in the name; the path from the root."""
+    stem, dot, ending = name.rpartition(".")
+    digest = hashlib.sha256(content).hexdigest()[:10]
+    path = f"assets/{stem}.{digest}{dot}{ending}"
+    (out / "assets").mkdir(exist_ok=True)
+    (out / path).write_bytes(content)
+    return path
+
+
+def finished(html: str, page: Path, out: Path, assets: Assets) -> str:
+    """One page with its scripts, styles, policy and relative links."""
+    root = "../" * (len(page.relative_to(out).parts) - 1)
+    ids = sorted(set(CALCULATOR.findall(html)))
+    early = ""
+    if ids:
+        early = f"<script>{early_start(ids, out, root, assets)}</script>"
+        last = f'<script type="module" src="{root}{assets.element}"></script>'
+        html = html.replace("</body>", f"{last}</body>")
+    html = html.replace(
+        "</head>", f'<link rel="stylesheet" href="{root}{assets.style}"></head>', 1
+    )
+    html = html.replace(ROOT_MARK, root or "./")
+    # The policy must stand before the first script, and its hashes cover every inline one.
+    head = f'<meta charset="utf-8">{policy(html + early, engine=bool(ids))}{early}'
+    return re.sub(r'<meta charset="utf-8">', lambda _: head, html, count=1)
+
+
+def early_start(ids: list[str], out: Path, root: str, assets: Assets) -> str:
+    """The inline script that begins to load the engine with this page's science only."""
+    forms = all_forms()
+    needed = set[str]().union(*(modules(forms[name]) for name in ids))
+    text = json.dumps(bundle(needed), separators=(",", ":"), ensure_ascii=False)
+    science = hashed(out, "science.json", text.encode())
+    parts = {"wasm": root + assets.wasm, "worker": root + assets.worker, "science": root + science}
+    return bundling.script("start.js", {"__ENGINE__": json.dumps(parts)}).decode().strip()
+
+
+INLINE = re.compile(r"<script(?![^>]*\bsrc=)([^>]*)>(.*?)</script>", re.S)
+INLINE_STYLE = re.compile(r"<style[^>]*>(.*?)</style>", re.S)
+
+
+def policy(html: str, engine: bool) -> str:
+    """The content security policy: this host only, and inline scripts by their hash."""
+    scripts = [
+        text
+        for attributes, text in INLINE.findall(html)
+        if "application/json" not in attributes and "application/ld+json" not in attributes
+    ]
+    wasm = " 'wasm-unsafe-eval'" if engine else ""
+    rules = [
+        "default-src 'none'",
+        f"script-src 'self' {_hashes(scripts)}{wasm}",
+        f"style-src 'self' {_hashes(INLINE_STYLE.findall(html))}",
+        "img-src 'self' data:",
+        "font-src 'self'",
+        "connect-src 'self'",
+        "worker-src 'self'",
+        "manifest-src 'self'",
+        "frame-src 'self'",
+        "base-uri 'none'",
+        "form-action 'none'",
+    ]
+    return f'<meta http-equiv="Content-Security-Policy" content="{"; ".join(rules)}">'
+
+
+def _hashes(texts: list[str]) -> str:
+    made = (b64encode(hashlib.sha256(text.encode()).digest()).decode() for text in texts)
+    return " ".join(sorted({f"'sha256-{digest}'" for digest in made}))

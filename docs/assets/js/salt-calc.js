@@ -1,0 +1,306 @@
+// One calculator in the page: the element around a real form. What it knows comes from its
+// declaration; what it answers comes from the engine.
+
+import { ask, begun } from "./engine.js";
+import { fragment, parse } from "./link.js";
+import { field, sentence } from "./read.js";
+import { entry, fill, result, unitOf } from "./shown.js";
+import { shareLink } from "./share.js";
+
+const STOPPED = "The calculator cannot run here. The example and the worked-out cases still stand.";
+
+class SaltCalc extends HTMLElement {
+  connectedCallback() {
+    if (this.form) return;
+    this.form = this.querySelector("form");
+    this.declared = JSON.parse(this.querySelector("script").textContent);
+    this.turn = 0;
+    this.form.addEventListener("input", () => this.edited());
+    this.form.addEventListener("submit", (event) => {
+      event.preventDefault();
+      this.settle(true);
+    });
+    this.part("[data-do=share]").addEventListener("click", () => this.share());
+    addEventListener("hashchange", () => this.open(location.hash));
+    const linked = this.open(location.hash);
+    // Data savers: nothing is loaded before the first touch.
+    if (!linked && begun()) this.settle(false);
+  }
+
+  part(selector) {
+    return this.querySelector(selector);
+  }
+
+  set state(state) {
+    this.dataset.state = state;
+  }
+
+  /** What stands in the field of an input: one text box, or a group of radio buttons. */
+  typed(item) {
+    const checked = item.kind === "choice" ? ":checked" : "";
+    return this.part(`input[name="${item.name}"]${checked}`)?.value ?? "";
+  }
+
+  /** All values, and what is wrong with those that cannot be read. */
+  read() {
+    const inputs = {};
+    const problems = [];
+    for (const item of this.declared.inputs) {
+      const unit = item.kind === "choice" ? "" : unitOf(this.declared, item, this.choices());
+      const outcome = field(item, this.typed(item), unit);
+      if ("value" in outcome) inputs[item.name] = outcome.value;
+      else problems.push({ item, missing: outcome.missing, text: sentence(item, outcome) });
+    }
+    return { inputs, problems };
+  }
+
+  choices() {
+    const chosen = this.declared.inputs.filter((item) => item.kind === "choice");
+    return Object.fromEntries(chosen.map((item) => [item.name, this.typed(item)]));
+  }
+
+  edited() {
+    this.touched = true;
+    this.part(".salt-example").hidden = true;
+    this.units();
+    this.settle(false);
+  }
+
+  /** Units that follow another field. */
+  units() {
+    for (const item of this.declared.inputs) {
+      if (!item.unit_from) continue;
+      const sign = this.part(`input[name="${item.name}"] + .salt-unit`);
+      if (sign) sign.textContent = unitOf(this.declared, item, this.choices());
+    }
+  }
+
+  /** Read the fields and answer. Errors are only shown when `asked` for (Enter or the button). */
+  async settle(asked) {
+    const turn = ++this.turn;
+    const { inputs, problems } = this.read();
+    if (problems.length) return asked ? this.complain(problems) : this.wait(problems);
+    let reply;
+    try {
+      reply = await ask(this.question(inputs));
+    } catch (failure) {
+      if (turn === this.turn) this.stopped(failure);
+      return;
+    }
+    if (turn !== this.turn) return; // a later edit is on its way
+    if (reply.bad) {
+      const problem = this.blame(reply.bad);
+      return asked ? this.complain([problem]) : this.wait([problem]);
+    }
+    this.complain([]);
+    if (reply.refused) this.refuse(reply);
+    else this.show(inputs, reply);
+    if (this.touched) this.remember(inputs);
+  }
+
+  /** The question's text; a number that is not a count is written with its point (1.0). */
+  question(inputs) {
+    const one = (item, value) => {
+      if (Array.isArray(value)) return `[${value.map((part) => one(item, part)).join()}]`;
+      if (typeof value !== "number" || item.whole) return JSON.stringify(value);
+      return Number.isInteger(value) && Math.abs(value) < 1e15 ? value + ".0" : String(value);
+    };
+    const pairs = this.declared.inputs.map(
+      (item) => `${JSON.stringify(item.name)}:${one(item, inputs[item.name])}`,
+    );
+    const { function: path, words, picture } = this.declared;
+    const rest = JSON.stringify({ function: path, words, picture });
+    return `${rest.slice(0, -1)},"arguments":{${pairs.join()}}}`;
+  }
+
+  /** A sentence from the science, which starts with an argument's name. */
+  blame(text) {
+    const item = this.declared.inputs.find(({ name }) => text.startsWith(name + " "));
+    const tail = item ? text.slice(item.name.length) : text;
+    return { item: item ?? this.declared.inputs[0], text: item ? item.label + tail : text };
+  }
+
+  wait(problems) {
+    this.state = "stale";
+    this.note(`Waiting: ${problems[0].text}`);
+  }
+
+  note(text) {
+    const note = this.part(".salt-note");
+    note.textContent = text;
+    note.hidden = !text;
+  }
+
+  /** The summary of errors, which takes the focus, and the same words at each field. */
+  complain(problems) {
+    const summary = this.part(".salt-summary");
+    for (const item of this.declared.inputs) this.mark(item, "");
+    for (const { item, text } of problems) this.mark(item, text);
+    summary.replaceChildren(
+      ...problems.map(({ item, text }) => {
+        const link = document.createElement("a");
+        link.href = `#${this.declared.id}-${item.name}`;
+        link.textContent = text;
+        link.addEventListener("click", (event) => {
+          event.preventDefault();
+          this.focusOn(item);
+        });
+        const line = document.createElement("p");
+        line.append(link);
+        return line;
+      }),
+    );
+    summary.hidden = !problems.length;
+    this.note("");
+    if (!problems.length) return;
+    this.state = "error";
+    summary.focus();
+  }
+
+  mark(item, text) {
+    const error = document.getElementById(`${this.declared.id}-${item.name}-error`);
+    error.textContent = text;
+    error.hidden = !text;
+    const control = document.getElementById(`${this.declared.id}-${item.name}`);
+    if (text) control.setAttribute("aria-invalid", "true");
+    else control.removeAttribute("aria-invalid");
+  }
+
+  focusOn(item) {
+    const control = document.getElementById(`${this.declared.id}-${item.name}`);
+    const folded = control.closest("details");
+    if (folded) folded.open = true;
+    control.closest(".salt-field").scrollIntoView({ block: "start" });
+    (control.querySelector?.("input") ?? control).focus();
+  }
+
+  refuse({ refused, instead }) {
+    this.say([refused, "", instead], [], "");
+    for (const item of this.declared.results) this.figure(item, null);
+    this.state = "refused";
+    this.announce({});
+  }
+
+  show(inputs, { value, words, picture }) {
+    const { results } = this.declared;
+    const values = Object.fromEntries(results.map((item, at) => [item.name, value[at]]));
+    const put = (text, escape) => fill(text, this.declared, inputs, values, escape);
+    this.say(words.map((text) => put(text)), value[results.length], picture ? put(picture, xml) : "");
+    for (const item of results) this.figure(item, values[item.name]);
+    this.state = "live";
+    this.inputs = inputs;
+    this.announce(values);
+  }
+
+  say([verdict, number, reason], warnings, picture) {
+    this.part(".salt-say").textContent = verdict;
+    this.part(".salt-number").textContent = number;
+    this.part(".salt-why").textContent = reason;
+    const list = this.part(".salt-warnings");
+    list.replaceChildren(...warnings.map((text) => item(text)));
+    list.hidden = !warnings.length;
+    const frame = this.part(".salt-picture");
+    const drawn = picture && new DOMParser().parseFromString(picture, "image/svg+xml");
+    frame.replaceChildren(...(drawn ? [document.importNode(drawn.documentElement, true)] : []));
+  }
+
+  figure(declared, value) {
+    const output = this.part(`output[name="${declared.name}"]`);
+    output.textContent = result(this.declared, declared, value);
+    output.dataset.value =
+      value === null ? "" : Array.isArray(value) ? JSON.stringify(value) : String(value);
+    const list = this.part(`[data-list="${declared.name}"]`);
+    if (list) list.replaceChildren(...(value ?? []).map((text) => item(text)));
+  }
+
+  announce(results) {
+    const { id } = this.declared;
+    const detail = { id, inputs: this.read().inputs, results };
+    document.dispatchEvent(new CustomEvent("salt:answer", { detail }));
+  }
+
+  stopped(failure) {
+    this.state = "error";
+    this.note(STOPPED);
+    console.warn("saltline:", failure.message);
+  }
+
+  /** Put the inputs into the address, without a step in the Back history. */
+  remember(inputs) {
+    clearTimeout(this.writing);
+    this.writing = setTimeout(() => {
+      history.replaceState(history.state, "", fragment(this.declared, inputs));
+    }, 300);
+  }
+
+  link() {
+    const { inputs } = this.read();
+    return new URL(fragment(this.declared, inputs), location.href).href;
+  }
+
+  async share() {
+    this.note(await shareLink(this.declared.question, this.link()));
+  }
+
+  /** Fill the form from a link's fragment, if it speaks of this calculator. */
+  open(hash) {
+    const link = parse(hash);
+    if (!link || link.id !== this.declared.id) return false;
+    const notes = link.dropped.length ? ["A part of this link could not be read."] : [];
+    if (link.version !== this.declared.version) {
+      notes.push("This link was made with another version of the method: the answer may differ.");
+    }
+    for (const item of this.declared.inputs) {
+      const text = link.values[item.name];
+      delete link.values[item.name];
+      this.enter(item, this.received(item, text, notes));
+    }
+    const unknown = Object.keys(link.values);
+    if (unknown.length) notes.push(`Not known here, left out: ${unknown.join(", ")}.`);
+    this.part(".salt-example").hidden = true;
+    this.units();
+    this.opened(notes);
+    return true;
+  }
+
+  /** A link's text for one input as a value; what cannot be used gives way to the default. */
+  received(item, text, notes) {
+    const usual = item.default ?? null;
+    if (text === undefined) return usual;
+    const options = item.kind === "choice" && item.options.map(([value]) => value);
+    const shown = item.unit === "share" ? String(Number(text) * 100) : text;
+    const outcome = field(item, item.kind === "numbers" ? text.replaceAll(",", " ") : shown, "");
+    if ("value" in outcome && (!options || options.includes(outcome.value))) return outcome.value;
+    notes.push(`${item.label}: “${text.slice(0, 40)}” could not be used.`);
+    return usual;
+  }
+
+  enter(item, value) {
+    for (const control of this.querySelectorAll(`input[name="${item.name}"]`)) {
+      if (item.kind === "choice") control.checked = control.value === value;
+      else control.value = entry(item, value);
+    }
+  }
+
+  async opened(notes) {
+    const { problems } = this.read();
+    if (problems.length) {
+      this.turn += 1;
+      this.say([`Not worked out yet. ${problems[0].text}.`, "", ""], [], "");
+      for (const each of this.declared.results) this.figure(each, null);
+      this.state = "refused";
+    } else await this.settle(false);
+    if (notes.length) this.note(notes.join(" "));
+  }
+}
+
+function item(text) {
+  const line = document.createElement("li");
+  line.textContent = text;
+  return line;
+}
+
+const xml = (text) =>
+  text.replace(/[&<>"]/g, (sign) => `&#${sign.codePointAt(0)};`);
+
+customElements.define("salt-calc", SaltCalc);
