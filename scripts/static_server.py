@@ -143,7 +143,7 @@ def listen(site: Site, port: int) -> Server:
 
 
 @contextmanager
-def running(server: Server) -> Iterator[Server]:
+def running[S: Server](server: S) -> Iterator[S]:
     """The server answers in the background until the block ends."""
     threading.Thread(target=server.serve_forever, daemon=True).start()
     try:
