@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import json
-import shutil
 import subprocess
-import sys
 import tempfile
 from pathlib import Path
+
+from saltline_pages.tools import tool
 
 PROJECT = Path(__file__).resolve().parent.parent.parent
 ASSETS = PROJECT / "docs" / "assets"
@@ -64,11 +64,9 @@ def _loader() -> str:
 
 
 def _esbuild(options: list[str]) -> bytes:
-    node = shutil.which("node") or str(Path(sys.executable).with_name("node"))
     esbuild = PROJECT / "node_modules" / "esbuild" / "bin" / "esbuild"
-    done = subprocess.run(
-        [node, str(esbuild), *options, "--log-level=error"], capture_output=True, check=False
-    )
+    command = [tool("node"), str(esbuild), *options, "--log-level=error"]
+    done = subprocess.run(command, capture_output=True, check=False)
     if done.returncode != 0:
         raise RuntimeError(f"esbuild failed: {done.stderr.decode()} {json.dumps(options)}")
     return done.stdout

@@ -18,10 +18,7 @@ def calculator(form: Form) -> str:
     few = "".join(_field(form, item, inputs) for item in form.inputs if not item.more)
     more = "".join(_field(form, item, inputs) for item in form.inputs if item.more)
     if more:
-        more = (
-            '<details class="salt-more"><summary>More, if you know it</summary>'
-            f"{more}</details>"
-        )
+        more = f'<details class="salt-more"><summary>More, if you know it</summary>{more}</details>'
     return (
         f'<salt-calc name="{form.id}" data-state="static" data-version="{form.version}">'
         f'<form novalidate autocomplete="off" aria-labelledby="{form.id}">'
@@ -186,9 +183,10 @@ def _footer(form: Form) -> str:
     )
     defaults = f"<p>Where the ready values come from:</p><ul>{defaults}</ul>" if defaults else ""
     cited = ", ".join(f"[@{key}]" for key in form.sources)
+    method = f"<p>Method version {form.version}. Sources: {cited}.</p>"
     return (
-        f'<div class="salt-method"><details><summary>Method and sources</summary>'
-        f"{assumed}{defaults}<p>Method version {form.version}. Sources: {cited}.</p></details></div>"
+        '<div class="salt-method"><details><summary>Method and sources</summary>'
+        f"{assumed}{defaults}{method}</details></div>"
     )
 
 

@@ -2,6 +2,10 @@
 
 On a line of its own:
     [[calculator ID]]      a calculator, answered for its example
+    [[table NAME]]         a table of docs/tables, with its sources and its CSV
+    [[tables-index]]       every table
+    [[sources-list]]       every source, with each place that uses it
+    [[glossary]]           every term
 Inline:
     [@key, locator]        a citation
 
@@ -15,24 +19,26 @@ import re
 from collections.abc import Callable
 from functools import cache
 from pathlib import Path
+from typing import override
 
 from markdown import Extension, Markdown
 from markdown.inlinepatterns import InlineProcessor
 from markdown.preprocessors import Preprocessor
 
 from saltline.forms import all_forms
-from saltline_pages import cite
+from saltline_pages import cite, glossary, tables, uses
 from saltline_pages.calculator import calculator
 
 PROJECT = Path(__file__).resolve().parent.parent.parent
+DOCS = PROJECT / "docs"
 ROOT = "salt-root:"
 CITATION = r"\[@([a-z0-9][a-z0-9-]*)(?:, ([^\]\[]+))?\]"
-DIRECTIVE = re.compile(r"^\[\[([a-z-]+)(?: ([a-z0-9-]+))?\]\]\s*$")
+DIRECTIVE = re.compile(r"^\[\[([a-z-]+)(?: ([a-z0-9_-]+))?\]\]\s*$")
 
 
 @cache
 def _sources() -> dict[str, cite.Source]:
-    return cite.load(PROJECT / "docs" / "sources.json")
+    return cite.load(DOCS / "sources.json")
 
 
 def citation(key: str, locator: str) -> str:
@@ -54,14 +60,35 @@ def _calculator(name: str) -> str:
     return cited(calculator(forms[name]))
 
 
+def _table(name: str) -> str:
+    return tables.table_html(tables.load(DOCS / "tables" / f"{name}.json"), _sources(), ROOT)
+
+
+def _tables_index(_: str) -> str:
+    return tables.tables_index(tables.load_all(DOCS / "tables"), _sources(), ROOT)
+
+
+def _sources_list(_: str) -> str:
+    return cite.sources_list(_sources(), uses.find_uses(PROJECT), ROOT)
+
+
+def _glossary(_: str) -> str:
+    return glossary.glossary_html(glossary.load(DOCS / "glossary.json"))
+
+
 DIRECTIVES: dict[str, Callable[[str], str]] = {
     "calculator": _calculator,
+    "table": _table,
+    "tables-index": _tables_index,
+    "sources-list": _sources_list,
+    "glossary": _glossary,
 }
 
 
 class _Directives(Preprocessor):
     """Directives become stashed HTML before any other block is read."""
 
+    @override
     def run(self, lines: list[str]) -> list[str]:
         out: list[str] = []
         fenced = False
@@ -79,7 +106,8 @@ class _Directives(Preprocessor):
 
 
 class _Citation(InlineProcessor):
-    def handleMatch(  # type: ignore[override]
+    @override
+    def handleMatch(  # type: ignore[override] # the stubs know only the older processors
         self, m: re.Match[str], data: str
     ) -> tuple[str, int, int]:
         html = citation(m[1], m[2] or "")
@@ -89,6 +117,7 @@ class _Citation(InlineProcessor):
 class SaltlineExtension(Extension):
     """Registers the directives, citations, and our block-level elements."""
 
+    @override
     def extendMarkdown(self, md: Markdown) -> None:
         # Without this an unknown tag is wrapped in <p>, and the browser then throws the form out.
         md.block_level_elements.append("salt-calc")
@@ -97,6 +126,6 @@ class SaltlineExtension(Extension):
         md.inlinePatterns.register(_Citation(CITATION, md), "saltline-citation", 175)
 
 
-def makeExtension(**options: object) -> SaltlineExtension:
-    """The name Markdown calls."""
+def makeExtension(**options: object) -> SaltlineExtension:  # noqa: N802 - the name Markdown calls
+    """The extension, for Markdown."""
     return SaltlineExtension(**options)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from decimal import Decimal
 from typing import Any
 
 from saltline.declare import Form
@@ -30,10 +31,16 @@ def escaped(value: Any) -> str:
     if isinstance(value, list | tuple):
         return ",".join(escaped(part) for part in value)
     if isinstance(value, float | int):
-        value = f"{value:.15g}".replace("e+", "e")
+        value = _number(float(value))
     return "".join(
         sign if PLAIN.fullmatch(sign) else "".join(f"~{byte:02X}" for byte in sign.encode())
         for sign in str(value)
     )
 
 
+def _number(value: float) -> str:
+    """All figures of a number, written as JavaScript writes it."""
+    if value == 0 or 1e-6 <= abs(value) < 1e21:
+        return f"{Decimal(repr(value)).normalize():f}"
+    mantissa, _, exponent = repr(value).partition("e")
+    return f"{mantissa.removesuffix('.0')}e{int(exponent)}"

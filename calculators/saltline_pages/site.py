@@ -110,9 +110,7 @@ def finished(html: str, page: Path, out: Path, assets: Assets) -> str:
         early = f"<script>{early_start(ids, out, root, assets)}</script>"
         last = f'<script type="module" src="{root}{assets.element}"></script>'
         html = html.replace("</body>", f"{last}</body>")
-    html = html.replace(
-        "</head>", f'<link rel="stylesheet" href="{root}{assets.style}"></head>', 1
-    )
+    html = html.replace("</head>", f'<link rel="stylesheet" href="{root}{assets.style}"></head>', 1)
     html = html.replace(ROOT_MARK, root or "./")
     # The policy must stand before the first script, and its hashes cover every inline one.
     head = f'<meta charset="utf-8">{policy(html + early, engine=bool(ids))}{early}'

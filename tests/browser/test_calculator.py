@@ -1,0 +1,158 @@
+"""A calculator in the page, as a reader meets it."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from saltline.forms import all_forms
+
+pytestmark = pytest.mark.browser
+
+Opener = Callable[..., Page]
+
+
+def live(page: Page, name: str) -> None:
+    expect(page.locator(f'salt-calc[name="{name}"]')).to_have_attribute("data-state", "live")
+
+
+def value(page: Page, name: str) -> float:
+    return float(page.locator(f'output[name="{name}"]').get_attribute("data-value") or "nan")
+
+
+def test_page_answers_without_a_touch(open_page: Opener) -> None:
+    page = open_page("care/salt-units/")
+    live(page, "meter-reading")
+    assert value(page, "ec_ms_cm") == pytest.approx(0.558, rel=1e-12)
+
+
+def test_live_answer_equals_the_built_one(open_page: Opener) -> None:
+    for path, name in (("care/salt-units/", "meter-reading"), ("care/flush-maths/", "full-mixing")):
+        quiet = open_page(path, java_script_enabled=False)
+        element = quiet.locator(f'salt-calc[name="{name}"]')
+        expect(element).to_have_attribute("data-state", "static")
+        page = open_page(path)
+        live(page, name)
+        for part in (".salt-say", ".salt-number", ".salt-why", ".salt-figures"):
+            built = quiet.locator(f'salt-calc[name="{name}"] {part}').text_content()
+            assert page.locator(f'salt-calc[name="{name}"] {part}').text_content() == built
+
+
+def test_typing_changes_the_answer_and_comma_counts(open_page: Opener) -> None:
+    page = open_page("care/salt-units/")
+    live(page, "meter-reading")
+    page.get_by_label("Reading on the pen").fill("1 000,0")
+    page.get_by_role("radio", name="ppm, 500 scale").check()
+    page.get_by_label("Temperature of the water").fill("25 °C")
+    expect(page.locator('output[name="ec_ms_cm"]')).to_have_attribute("data-value", "2")
+    assert page.get_by_label("Reading on the pen").input_value() == "1 000,0"
+
+
+def test_half_typed_field_keeps_the_last_answer(open_page: Opener) -> None:
+    page = open_page("care/salt-units/")
+    live(page, "meter-reading")
+    page.get_by_label("Reading on the pen").fill("5o0")
+    element = page.locator("salt-calc")
+    expect(element).to_have_attribute("data-state", "stale")
+    assert value(page, "ec_ms_cm") == pytest.approx(0.558)
+    expect(page.locator(".salt-summary")).to_be_hidden()
+    page.keyboard.press("Enter")
+    expect(element).to_have_attribute("data-state", "error")
+    expect(page.locator(".salt-summary")).to_be_focused()
+    words = "Reading on the pen must be a number, like 1.5"
+    expect(page.locator(".salt-summary a")).to_have_text(words)
+    expect(page.locator("#meter-reading-reading-error")).to_have_text(words)
+    assert page.get_by_label("Reading on the pen").input_value() == "5o0"
+    page.locator(".salt-summary a").click()
+    expect(page.get_by_label("Reading on the pen")).to_be_focused()
+    page.get_by_label("Reading on the pen").fill("500")
+    expect(element).to_have_attribute("data-state", "live")
+    expect(page.locator(".salt-summary")).to_be_hidden()
+
+
+def test_a_link_opens_the_same_answer_elsewhere(open_page: Opener) -> None:
+    page = open_page("care/salt-units/")
+    live(page, "meter-reading")
+    depth = page.evaluate("history.length")
+    page.get_by_label("Reading on the pen").fill("1413")
+    page.get_by_label("Temperature of the water").fill("12")
+    page.wait_for_url("**sample_c=12**")
+    assert page.evaluate("history.length") == depth
+    other = open_page(page.url.partition("/club/site/")[2])
+    live(other, "meter-reading")
+    assert value(other, "ec_ms_cm") == value(page, "ec_ms_cm")
+    assert other.get_by_label("Reading on the pen").input_value() == "1413"
+
+
+def test_a_broken_link_opens_and_says_what_was_dropped(open_page: Opener) -> None:
+    page = open_page(
+        "care/salt-units/#meter-reading=9;reading=%3Cb%3E;scale=us_cm;colour=red;sample_c=900"
+    )
+    expect(page.locator("salt-calc")).to_have_attribute("data-state", "refused")
+    note = page.locator(".salt-note")
+    for words in ("another version", "colour", "Temperature of the water"):
+        expect(note).to_contain_text(words)
+    assert page.get_by_label("Reading on the pen").input_value() == ""
+    assert page.get_by_label("Temperature of the water").input_value() == "25"
+
+
+def test_events_and_no_globals(open_page: Opener) -> None:
+    page = open_page("care/flush-maths/")
+    live(page, "full-mixing")
+    page.evaluate(
+        "document.addEventListener('salt:answer', (e) => document.title = JSON.stringify(e.detail))"
+    )
+    page.get_by_label("Number of equal rinses").fill("1")
+    page.wait_for_function("document.title.includes('\"rinses\":1')")
+    detail = json.loads(page.title())
+    assert detail["id"] == "full-mixing"
+    assert detail["results"]["water_ml"] == pytest.approx(600.0)
+    bare = open_page("sources/")
+    extra = page.evaluate("Object.keys(window)")
+    assert set(extra) - set(bare.evaluate("Object.keys(window)")) <= {"0"}
+
+
+def test_a_reader_who_saves_data_loads_nothing_before_a_touch(open_page: Opener) -> None:
+    page = open_page("sources/")
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url))
+    page.add_init_script(
+        "Object.defineProperty(navigator, 'connection', {value: {saveData: true}})"
+    )
+    page.goto(page.url.replace("sources/", "care/salt-units/"))
+    page.wait_for_timeout(500)
+    assert not [url for url in asked if url.endswith(".wasm")]
+    expect(page.locator("salt-calc")).to_have_attribute("data-state", "static")
+    page.get_by_label("Reading on the pen").fill("700")
+    live(page, "meter-reading")
+    assert [url for url in asked if url.endswith(".wasm")]
+
+
+@pytest.mark.parametrize("width", [320, 390, 1280])
+def test_no_sideways_scroll(open_page: Opener, width: int) -> None:
+    for path in ("", "care/salt-units/", "care/flush-maths/"):
+        page = open_page(path, viewport={"width": width, "height": 700})
+        assert page.evaluate("document.documentElement.scrollWidth") <= width
+
+
+def test_upgrade_moves_nothing(open_page: Opener) -> None:
+    page = open_page("sources/")
+    page.add_init_script(
+        "document.shift = 0; new PerformanceObserver((list) => { for (const e of list.getEntries())"
+        " document.shift += e.value; }).observe({type: 'layout-shift', buffered: true})"
+    )
+    page.goto(page.url.replace("sources/", "care/salt-units/"))
+    live(page, "meter-reading")
+    page.wait_for_timeout(300)
+    assert page.evaluate("document.shift") < 0.001
+
+
+def test_every_calculator_on_the_site_is_declared(open_page: Opener) -> None:
+    names = set()
+    for path in ("care/salt-units/", "care/flush-maths/"):
+        page = open_page(path)
+        names |= {e.get_attribute("name") for e in page.locator("salt-calc").all()}
+    assert names <= set(all_forms())
