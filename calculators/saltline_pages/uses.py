@@ -1,0 +1,90 @@
+"""Where each source is used: tables, calculators, pages, check rows and the science's modules."""
+
+from __future__ import annotations
+
+import csv
+import re
+from collections import defaultdict
+from collections.abc import Iterator
+from pathlib import Path
+
+from saltline.forms import all_forms
+from saltline_pages.cite import CITATION, Use
+from saltline_pages.tables import load_all
+
+_KEY = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)+")
+
+
+def find_uses(checkout: Path) -> dict[str, list[Use]]:
+    """Every use of every key, in a fixed order and without repetition."""
+    found: defaultdict[str, dict[Use, None]] = defaultdict(dict)
+    for key, use in _all(checkout):
+        found[key][use] = None
+    return {key: list(uses) for key, uses in found.items()}
+
+
+def _all(checkout: Path) -> Iterator[tuple[str, Use]]:
+    docs = checkout / "docs"
+    pages = {path: path.read_text(encoding="utf-8") for path in sorted(docs.rglob("*.md"))}
+    yield from _in_tables(docs / "tables")
+    yield from _in_calculators(docs, pages)
+    yield from _in_pages(docs, pages)
+    yield from _in_checks(checkout / "tests" / "published")
+    yield from _in_modules(checkout / "calculators" / "saltline")
+
+
+def _in_tables(folder: Path) -> Iterator[tuple[str, Use]]:
+    for table in load_all(folder).values():
+        for key in table.source_keys():
+            yield key, Use("table", table.title, f"tables/#{table.name}")
+
+
+def _in_calculators(docs: Path, pages: dict[Path, str]) -> Iterator[tuple[str, Use]]:
+    for form in all_forms().values():
+        home = next(
+            (path for path, text in pages.items() if f"[[calculator {form.id}]]" in text), None
+        )
+        use = Use("calculator", form.question, page_address(docs, home) if home else "")
+        for key in (*form.sources, *(item.source for item in form.inputs if item.source)):
+            yield key, use
+
+
+def _in_pages(docs: Path, pages: dict[Path, str]) -> Iterator[tuple[str, Use]]:
+    for path, text in pages.items():
+        heading = re.search(r"^# (.+)$", text, re.MULTILINE)
+        for match in CITATION.finditer(text):
+            label = heading.group(1).strip() if heading else path.stem
+            yield match[1], Use("page", label, page_address(docs, path))
+
+
+def _in_checks(folder: Path) -> Iterator[tuple[str, Use]]:
+    for path in sorted(folder.glob("*.csv")):
+        with path.open(encoding="utf-8", newline="") as file:
+            for row in csv.DictReader(file):
+                yield row["source"], Use("check", path.stem, "trust/")
+
+
+def _in_modules(package: Path) -> Iterator[tuple[str, Use]]:
+    """Keys named in docstrings ("Sources:") and beside constants ("docs/sources.json: key")."""
+    for path in sorted(package.rglob("*.py")):
+        name = ".".join(path.relative_to(package.parent).with_suffix("").parts)
+        for key in named_keys(path.read_text(encoding="utf-8")):
+            yield key, Use("module", name, "")
+
+
+def named_keys(code: str) -> list[str]:
+    """The keys that a module's docstrings and comments name as sources."""
+    keys = re.findall(rf"docs/sources\.json:[\s#]*({_KEY.pattern})", code)
+    for section in re.findall(r"^ +Sources:\n((?:^ {8,}[^\s\"].*\n)+)", code, re.MULTILINE):
+        for item in " ".join(section.split()).rstrip(".").split(";"):
+            first = item.strip().split(",")[0]
+            if _KEY.fullmatch(first):
+                keys.append(first)
+    return keys
+
+
+def page_address(docs: Path, page: Path) -> str:
+    """The address of a Markdown page relative to the site's root."""
+    path = page.relative_to(docs).with_suffix("")
+    parts = path.parts[:-1] if path.name in ("index", "README") else path.parts
+    return "".join(part + "/" for part in parts)

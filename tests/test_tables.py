@@ -1,0 +1,164 @@
+"""The tables: complete schemas, no figure without a source, honest levels, and their HTML."""
+
+from __future__ import annotations
+
+import json
+import re
+from pathlib import Path
+from typing import Any
+
+import html5lib
+import pytest
+
+from saltline_pages import cite, tables
+
+FOLDER = Path(__file__).parent.parent / "docs" / "tables"
+TABLES = tables.load_all(FOLDER)
+SOURCES = cite.load(FOLDER.parent / "sources.json")
+ROOT = "../"
+
+NUMBER = r"-?\d+(?:\.\d+)?"
+CELL = re.compile(rf"|[<>]?{NUMBER}|{NUMBER}-{NUMBER}|{NUMBER}(?:, {NUMBER})+")
+# How closely a work was read, weakest first: no figure may claim more than its source's record.
+READING = ("memory", "second-hand", "opening only", "read")
+
+every_table = pytest.mark.parametrize("table", TABLES.values(), ids=TABLES)
+
+
+def test_each_table_has_both_files() -> None:
+    assert TABLES
+    assert {path.stem for path in FOLDER.glob("*.csv")} == set(TABLES)
+    assert {path.suffix for path in FOLDER.iterdir()} == {".csv", ".json"}
+
+
+@every_table
+def test_schema_is_complete(table: tables.Table) -> None:
+    assert table.title
+    assert table.caption.endswith(".")
+    assert table.rows
+    units = {column.unit for column in table.columns}
+    references = {"source", "locator", "level"} & set(table.rows[0])
+    assert references in (set(), {"source", "locator", "level"})
+    expected = [column.name for column in table.columns]
+    expected += ["unit"] if "row" in units else []
+    expected += ["source", "locator", "level"] if references else []
+    assert list(table.rows[0]) == expected
+    for column in table.columns:
+        assert column.label
+        assert column.words != bool(column.unit), "a column has a unit or holds words"
+
+
+@every_table
+def test_cells_fit_their_columns(table: tables.Table) -> None:
+    for row in table.rows:
+        assert None not in row, "a row is longer than the header"
+        assert any(row[column.name] for column in table.columns)
+        for column in table.columns:
+            if not column.words:
+                assert CELL.fullmatch(row[column.name]), (column.name, row[column.name])
+            if column.unit == "row":
+                assert row["unit"]
+        if "source" in row:
+            assert row["source"], "a row without a source"
+
+
+@every_table
+def test_no_figure_stands_without_its_source(table: tables.Table) -> None:
+    by_row = "source" in table.rows[0]
+    for column in table.columns:
+        if column.reference is None and not by_row:
+            digits = [row[column.name] for row in table.rows if re.search(r"\d", row[column.name])]
+            assert not digits, f"{column.name} shows figures and names no source"
+    for sentence in re.split(r"(?<=[.:]) ", cite.CITATION.sub("@", table.note)):
+        assert "@" in sentence or not re.search(r"\d", sentence), sentence
+
+
+@every_table
+def test_references_are_complete_and_honest(table: tables.Table) -> None:
+    for source, locator, level in table.references():
+        assert source in SOURCES
+        assert locator, f"{source}: no place in the work"
+        assert level in cite.LEVELS
+        record = SOURCES[source]["level"]
+        if level in READING and record in READING:
+            assert READING.index(level) <= READING.index(record), (source, level, record)
+
+
+def parsed(html: str) -> Any:
+    return html5lib.parse(html, namespaceHTMLElements=False, treebuilder="etree")
+
+
+def text(element: Any) -> str:
+    return " ".join("".join(element.itertext()).split())
+
+
+@every_table
+def test_html_of_a_table(table: tables.Table) -> None:
+    page = parsed(tables.table_html(table, SOURCES, ROOT))
+    (figure,) = page.findall(".//figure[@class='salt-table']")
+    assert [child.tag for child in figure] == ["figcaption", "table", "footer"]
+    assert table.title in text(figure.find("figcaption"))
+
+    heads = figure.findall("table/thead/tr/th[@scope='col']")
+    by_row = "source" in table.rows[0]
+    assert len(heads) == len(table.columns) + by_row
+    for head, column in zip(heads, table.columns, strict=False):
+        assert column.label in text(head)
+        if column.has_unit:
+            assert column.unit in text(head)
+
+    body = figure.findall("table/tbody/tr")
+    assert len(body) == len(table.rows)
+    for line in body:
+        cells = line.findall("td")
+        assert len(cells) == len(heads)
+        assert all(cell.get("data-label") and text(cell) for cell in cells)
+
+    footer = figure.find("footer")
+    cited = {link.get("href") for link in footer.findall(".//a[@class='salt-cite']")}
+    assert cited == {f"{ROOT}sources/#{key}" for key in table.source_keys()}
+    levels = [text(tag) for tag in footer.findall(".//span[@class='tag']")]
+    assert {one.level for one in table.references()} <= set(levels)
+    (download,) = footer.findall(".//a[@download]")
+    assert download.get("href") == f"{ROOT}tables/{table.name}.csv"
+    assert (FOLDER / download.get("href").rpartition("/")[2]).exists()
+
+
+def test_index_shows_every_table_once() -> None:
+    page = parsed(tables.tables_index(TABLES, SOURCES, ROOT))
+    figures = [figure.get("id") for figure in page.findall(".//figure")]
+    links = [link.get("href") for link in page.findall(".//ul/li/a")]
+    assert sorted(figures) == sorted(TABLES)
+    assert links == [f"#{name}" for name in figures]
+
+
+def test_text_of_a_cell_cannot_become_markup() -> None:
+    hostile = tables.Table(
+        name="hostile",
+        title="<b>title</b>",
+        caption="A & B.",
+        columns=(
+            tables.Column(name="a", label='"quoted" <i>', words=True),
+            tables.Column(name="b", label="b", unit="<mm>"),
+        ),
+        rows=({"a": "<script>alert(1)</script>", "b": "<0.7"},),
+    )
+    page = parsed(tables.table_html(hostile, SOURCES, ROOT))
+    cells = page.findall(".//td")
+    assert [text(cell) for cell in cells] == ["<script>alert(1)</script>", "<0.7"]
+    assert cells[0].get("data-label") == '"quoted" <i>'
+    assert not page.findall(".//script")
+
+
+@pytest.mark.parametrize(
+    ("cell", "printed"),
+    [("0.7-3.0", "0.7–3.0"), ("-57.5", "−57.5"), ("-1-2", "−1–2"), ("0-100", "0–100"), ("", "")],
+)
+def test_numbers_as_printed(cell: str, printed: str) -> None:
+    assert tables.shown(cell) == printed
+
+
+def test_schemas_hold_nothing_unknown() -> None:
+    for path in FOLDER.glob("*.json"):
+        schema = json.loads(path.read_text(encoding="utf-8"))
+        assert set(schema) <= {"title", "caption", "note", "computed", "columns"}, path.name
