@@ -52,12 +52,15 @@ class Site:
 
     def reply(self, path: str, known: str | None) -> Reply:
         """What a host answers for an address path; `known` is the tag the browser holds."""
-        file = (self.folder / unquote(path).lstrip("/")).resolve()
+        inner = unquote(path).strip("/")
+        if "\0" in inner:
+            return self._missing()
+        file = (self.folder / inner).resolve()
         if not file.is_relative_to(self.folder):
             return self._missing()
         if file.is_dir():
             if not path.endswith("/"):
-                headers = {"Location": quote(unquote(path)) + "/"}
+                headers = {"Location": quote(f"/{inner}/")}
                 return Reply(HTTPStatus.MOVED_PERMANENTLY, headers, b"")
             file /= "index.html"
         elif path.endswith("/"):
@@ -145,7 +148,7 @@ def listen(site: Site, port: int) -> Server:
 @contextmanager
 def running[S: Server](server: S) -> Iterator[S]:
     """The server answers in the background until the block ends."""
-    threading.Thread(target=server.serve_forever, daemon=True).start()
+    threading.Thread(target=server.serve_forever, args=(0.02,), daemon=True).start()
     try:
         yield server
     finally:

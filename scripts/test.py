@@ -57,17 +57,17 @@ def run(name: str, command: "list[str]") -> Result:
     print(f"\n== {name}", flush=True)
     begun = time.monotonic()
     tail: deque[str] = deque(maxlen=TAIL)
-    process = subprocess.Popen(
+    with subprocess.Popen(
         command,
         stdout=subprocess.PIPE,
         stderr=subprocess.STDOUT,
         text=True,
         cwd=start.ROOT,
         env={**os.environ, "PYTHONUNBUFFERED": "1"},
-    )
-    for line in process.stdout or []:
-        print(line, end="", flush=True)
-        tail.append(line.rstrip())
+    ) as process:
+        for line in process.stdout or []:
+            print(line, end="", flush=True)
+            tail.append(line.rstrip())
     return Result(name, process.wait() == 0, time.monotonic() - begun, list(tail))
 
 
