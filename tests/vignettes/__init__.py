@@ -20,6 +20,7 @@ import csv
 import hashlib
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 TABLE = Path(__file__).parent / "damage.csv"
 LEVELS = ("read", "opening only", "second-hand", "memory", "common practice", "proposed")
@@ -58,7 +59,8 @@ def vignettes() -> list[Vignette]:
     """Every case of the table."""
     lists = ("yes", "no", "fits_best", "mentions", "actions", "never", "next_test")
     with TABLE.open(encoding="utf-8", newline="") as file:
-        return [
-            Vignette(**{k: tuple(v.split()) if k in lists else v for k, v in cells.items()})
-            for cells in csv.DictReader(file)
-        ]
+        found = []
+        for cells in csv.DictReader(file):
+            values: dict[str, Any] = dict(cells) | {k: tuple(cells[k].split()) for k in lists}
+            found.append(Vignette(**values))
+        return found

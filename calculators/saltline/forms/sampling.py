@@ -1,0 +1,189 @@
+"""Declarations: how many pots to read, what a batch's readings say, and whether they drift."""
+
+from __future__ import annotations
+
+from saltline import drift, sampling
+from saltline.declare import Form, Number, Numbers, Result
+from saltline.words import sampling as words
+
+POTS = Number(
+    name="pots",
+    label="Pots in the batch",
+    unit="pots",
+    low=1,
+    high=100000,
+    whole=True,
+    hint="pots of one medium, one feed and one age",
+)
+READINGS_HINT = "one method and one pen, on one scale, like 0.9, 1.1, 1.4"
+
+SAMPLE = Form(
+    id="sample",
+    question="How many pots do I test?",
+    function=sampling.sample,
+    version=1,
+    inputs=(
+        POTS,
+        Number(
+            name="spread_percent",
+            label="Spread between pots (standard deviation over mean)",
+            unit="percent",
+            low=0.1,
+            high=300,
+            digits=2,
+            hint="25 if you have never measured it; the batch calculator's range tells more",
+        ),
+        Number(
+            name="within_percent",
+            label="How near should the mean be?",
+            unit="percent",
+            low=0.5,
+            high=200,
+            digits=2,
+            hint="20 is enough to decide on a flush",
+        ),
+        Number(
+            name="bad_pots",
+            label="Bad pots that should not be missed",
+            unit="pots",
+            low=1,
+            high=100000,
+            whole=True,
+            optional=True,
+            hint="leave empty if only the mean matters",
+        ),
+        Number(
+            name="sure_percent",
+            label="How sure?",
+            unit="percent",
+            low=50,
+            high=99.9,
+            default=95,
+            origin="The trade's habit. At 80 % about half as many pots will do.",
+            source="common-practice",
+            more=True,
+        ),
+    ),
+    results=(
+        Result(name="sample_for_mean", label="To know the mean", unit="pots"),
+        Result(name="sample_to_find", label="To meet a bad pot", unit="pots"),
+    ),
+    words=words.sample,
+    example={"pots": 60, "spread_percent": 25.0, "within_percent": 20.0, "bad_pots": 6},
+    assumptions=(
+        "The pots are taken at random: not the sick ones, not the front row.",
+        "Readings spread about evenly round their mean, as was found in one nursery trial.",
+    ),
+    cannot_see=(
+        "Pots on another medium or feed: they are another batch.",
+        "How far the first drips of one pot are from its own mean.",
+    ),
+    cases=tuple(
+        {"pots": pots, "spread_percent": 25.0, "within_percent": 20.0, "bad_pots": bad}
+        for pots, bad in ((10, 1), (12, 2), (20, 2), (60, 6), (300, 30))
+    ),
+    sources=("hortsci-42-661", "leaflet-590", "saltline-notes"),
+)
+
+BATCH = Form(
+    id="batch",
+    question="What do these readings say?",
+    function=sampling.batch,
+    version=1,
+    inputs=(
+        Numbers(
+            name="readings",
+            label="Readings, one a pot",
+            unit="",
+            low=0,
+            high=200000,
+            hint=READINGS_HINT,
+        ),
+        POTS,
+    ),
+    results=(
+        Result(name="mean", label="Mean"),
+        Result(name="mean_low", label="at least"),
+        Result(name="mean_high", label="at most"),
+        Result(name="median", label="Middle reading"),
+        Result(name="odd_pot", label="Odd pot", kind="words"),
+    ),
+    words=words.batch,
+    example={"readings": [0.9, 1.1, 1.4, 1.0, 2.6], "pots": 12},
+    assumptions=(
+        "The pots were taken at random, one reading each.",
+        "The range is that of a large batch; for a few pots it is on the wide side.",
+    ),
+    cannot_see=(
+        "The salt line above the medium: drips come from below it.",
+        "Whether the pen is right. Check it in a bottle of standard, 1.413 mS/cm.",
+    ),
+    cases=(
+        {"readings": [0.9, 1.1, 1.4, 1.0, 2.6], "pots": 60},
+        {"readings": [0.9, 1.1, 1.4, 1.0, 2.5], "pots": 60},
+        {"readings": [0.8, 0.9, 0.9, 1.0, 1.0, 1.1], "pots": 12},
+    ),
+    sources=("hortsci-42-661", "grubbs-1969", "saltline-notes"),
+)
+
+DRIFT = Form(
+    id="drift",
+    question="Is it drifting?",
+    function=drift.drift,
+    version=1,
+    inputs=(
+        Numbers(
+            name="days",
+            label="Day of each reading",
+            unit="days",
+            low=0,
+            high=100000,
+            least=2,
+            hint="counted from the first, like 0, 7, 14",
+        ),
+        Numbers(
+            name="readings",
+            label="Readings of the same pot or pots",
+            unit="",
+            low=0,
+            high=200000,
+            least=2,
+            hint=READINGS_HINT,
+        ),
+        Number(
+            name="limit",
+            label="Your own limit",
+            unit="",
+            low=0,
+            high=200000,
+            hint="on the same scale; no limit for orchids is published",
+        ),
+    ),
+    results=(
+        Result(name="slope_per_week", label="Change a week"),
+        Result(name="slope_per_week_low", label="at least"),
+        Result(name="slope_per_week_high", label="at most"),
+        Result(name="weeks_low", label="Limit reached, at the earliest", unit="weeks"),
+        Result(name="weeks_high", label="at the latest", unit="weeks"),
+    ),
+    words=words.drift,
+    example={
+        "days": [0.0, 7.0, 14.0, 21.0, 28.0, 35.0],
+        "readings": [1.0, 1.1, 1.3, 1.4, 1.7, 1.8],
+        "limit": 2.5,
+    },
+    assumptions=("No flush, no repotting and no change of feed between the readings.",),
+    cannot_see=(
+        "A pen that drifts: read a bottle of standard each time and write it down.",
+        "A hot week: a nursery trial saw it in the drain water two to four weeks later.",
+        "The scatter of the last reading: the weeks come from the slope's range alone.",
+    ),
+    cases=(
+        {"days": [0.0, 14.0, 28.0], "readings": [0.8, 0.9, 1.1], "limit": 1.5},
+        {"days": [0.0, 14.0, 28.0, 42.0], "readings": [1.0, 1.1, 0.9, 1.0], "limit": 1.5},
+        {"days": [0.0, 14.0, 28.0, 42.0], "readings": [1.6, 1.3, 1.1, 0.8], "limit": 1.5},
+    ),
+    sources=("hortsci-42-661", "saltline-notes"),
+)
+
+FORMS = (SAMPLE, BATCH, DRIFT)
