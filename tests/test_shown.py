@@ -88,9 +88,8 @@ def test_links_round_trip_for_every_calculator(data: st.DataObject) -> None:
         for (const item of form.inputs) {
           const typed = found.values[item.name];
           if (typed === undefined) { back[item.name] = null; continue; }
-          const spaced = item.kind === 'numbers' ? typed.replaceAll(',', ' ') : typed;
-          const shown = item.unit === 'share' ? String(Number(typed) * 100) : spaced;
-          back[item.name] = read.field(item, shown, '').value ?? 'unread: ' + typed;
+          const text = item.kind === 'numbers' ? typed.replaceAll(',', ' ') : typed;
+          back[item.name] = read.field(item, text).value ?? 'unread: ' + typed;
         }
         return { id: found.id, version: found.version, dropped: found.dropped, back };
       });"""
@@ -111,7 +110,13 @@ def close(a: Any, b: Any) -> bool:
 
 
 def test_typed_text_is_read() -> None:
-    body = "const m = await load('read.js'); return data.map(([t, u]) => m.number(t, u));"
+    body = """
+      const m = await load('read.js');
+      return data.map(([text, unit]) => {
+        const found = m.number(text, [unit]);
+        delete found.sign;
+        return found;
+      });"""
     for (text, unit, expected), found in zip(TYPED, js.run(body, TYPED), strict=True):
         if isinstance(expected, str):
             assert found == {"tail": expected}, text
@@ -119,6 +124,32 @@ def test_typed_text_is_read() -> None:
             assert found == {"tail": None}, (text, unit)
         else:
             assert found == {"value": expected}, (text, unit)
+
+
+def test_a_typed_unit_counts_and_lists_are_parted() -> None:
+    ec = {"name": "x", "label": "X", "kind": "number", "unit": "ms_cm", "low": 0, "high": 20}
+    list_ = ec | {"kind": "numbers", "least": 1, "most": 9}
+    ways = [["mS/cm", 1, 0], ["µS/cm", 1000, 0], ["ppm (500)", 500, 0], ["ppm (700)", 700, 0]]
+    cases = [
+        (ec, "500 uS", 0, 0.5),
+        (ec, "0,5 mS/cm", 1, 0.5),
+        (ec, "350 ppm", 3, 0.5),
+        (ec, "250 ppm (500)", 0, 0.5),
+        (ec, "500", 1, 0.5),
+        (ec, "30 mS/cm", 1, "must be 20000 µS/cm or less"),
+        (list_, "0.9, 1.1 1.4", 0, [0.9, 1.1, 1.4]),
+        (list_, "0,9 1,1; 1,4", 0, [0.9, 1.1, 1.4]),
+        (list_, "0,9, 1,1, 1,4", 0, [0.9, 1.1, 1.4]),
+        (list_, "1,2,3", 0, [1, 2, 3]),
+        (list_, "0,9", 0, [0.9]),
+    ]
+    body = """
+      const m = await load('read.js');
+      return data.cases.map(([item, text, at]) => m.field(item, text, { ways: data.ways, at }));"""
+    found = js.run(body, {"cases": cases, "ways": ways})
+    for (_, text, _, expected), got in zip(cases, found, strict=True):
+        key = "tail" if isinstance(expected, str) else "value"
+        assert got == {key: expected}, text
 
 
 @settings(max_examples=15, deadline=None)
@@ -129,7 +160,7 @@ def test_any_typed_text_gives_a_value_or_a_sentence(texts: list[str]) -> None:
       return data.texts.map((text, at) => {
         const form = data.forms[at % data.forms.length];
         return form.inputs.map((item) => {
-          const found = m.field(item, text, 'mS/cm');
+          const found = m.field(item, text, { ways: form.units[item.unit] ?? [['', 1, 0]], at: 0 });
           return 'value' in found ? true : m.sentence(item, found);
         });
       });"""

@@ -18,9 +18,10 @@ def answer(question: str) -> str:
     """Answer one question.
 
     `question` is a JSON object: `function` (dotted path), `arguments` (object), and optionally
-    `words` and `picture` (dotted paths of functions that take the arguments and the answer).
-    The reply is a JSON object holding `value` (a NamedTuple becomes a list in declared order) with
-    `words` and `picture` where asked, or `bad` (a sentence), or `refused` and `instead`.
+    `words` and `picture` (dotted paths of functions that take the arguments and the answer) and
+    `moves` (see `_moves`). The reply is a JSON object holding `value` (a NamedTuple becomes a list
+    in declared order) with `words`, `picture` and `moves` where asked, or `bad` (a sentence), or
+    `refused` and `instead`.
     """
     asked = json.loads(question)
     arguments = asked["arguments"]
@@ -30,11 +31,32 @@ def answer(question: str) -> str:
         for extra in ("words", "picture"):
             if asked.get(extra):
                 reply[extra] = _plain(_found(asked[extra])(arguments, value))
+        if asked.get("moves"):
+            reply["moves"] = _moves(_found(asked["function"]), arguments, value, asked["moves"])
     except Refused as refused:
         reply = {"refused": refused.args[0], "instead": refused.args[1]}
     except ValueError as bad:
         reply = {"bad": str(bad)}
     return json.dumps(reply)
+
+
+def _moves(function: Any, arguments: Any, value: Any, asked: Any) -> list[list[Any]]:
+    """The two inputs whose change moves the answer most.
+
+    `asked` holds `at` (which result) and `changed` (pairs of an input's name and its other value).
+    Returns pairs of name and the result it would give, the strongest first.
+    """
+    base = value[asked["at"]]
+    found = []
+    for name, other in asked["changed"]:
+        try:
+            moved = function(**dict(arguments, **{name: other}))[asked["at"]]
+        except (ValueError, Refused):
+            continue
+        if base and moved is not None and abs(moved - base) > 0.005 * abs(base):
+            found.append((abs(moved - base), name, moved))
+    found.sort(key=lambda each: each[0], reverse=True)
+    return [[name, moved] for _, name, moved in found[:2]]
 
 
 def _found(path: str) -> Any:

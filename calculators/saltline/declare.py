@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from saltline.errors import BadInput
+from saltline.units import G_PER_OZ, ML_PER_US_FL_OZ, ML_PER_US_GAL, MM_PER_IN
 
 # Unit key (the ending of an argument's name) -> how the unit is written, and said aloud.
 UNITS: dict[str, tuple[str, str]] = {
@@ -24,6 +25,11 @@ UNITS: dict[str, tuple[str, str]] = {
     "g_l": ("g/L", "grams per litre"),
     "meq_l": ("meq/L", "milliequivalents per litre"),
     "mmol_l": ("mmol/L", "millimoles per litre"),
+    "mg_l_caco3": ("mg/L CaCO₃", "milligrams per litre as calcium carbonate"),
+    "german": ("°dH", "German degrees"),
+    "french": ("°fH", "French degrees"),
+    "clark": ("°Clark", "Clark degrees"),
+    "grain_us_gal": ("gr/US gal", "grains per US gallon"),
     "cf": ("cF", "conductivity factor"),
     "bar": ("bar", "bar"),
     "c": ("°C", "degrees Celsius"),
@@ -50,6 +56,21 @@ UNITS: dict[str, tuple[str, str]] = {
     "times": ("times", "times"),
     "pots": ("pots", "pots"),
     "beads": ("beads", "beads"),
+}
+
+# Other ways to write a unit: sign, factor, offset; shown = value * factor + offset.
+OTHER_UNITS: dict[str, tuple[tuple[str, float, float], ...]] = {
+    "ms_cm": (
+        ("µS/cm", 1000.0, 0.0),
+        ("ppm (500)", 500.0, 0.0),
+        ("ppm (640)", 640.0, 0.0),
+        ("ppm (700)", 700.0, 0.0),
+    ),
+    "ml": (("L", 0.001, 0.0), ("US fl oz", 1.0 / ML_PER_US_FL_OZ, 0.0)),
+    "l": (("mL", 1000.0, 0.0), ("US gal", 1000.0 / ML_PER_US_GAL, 0.0)),
+    "mm": (("cm", 0.1, 0.0), ("in", 1.0 / MM_PER_IN, 0.0)),
+    "c": (("°F", 1.8, 32.0),),
+    "g": (("oz", 1.0 / G_PER_OZ, 0.0),),
 }
 
 
@@ -159,6 +180,19 @@ class Result:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Next:
+    """A calculator that can go on from this answer.
+
+    `carry` names, for each of its inputs, the result or input here whose value it takes.
+    """
+
+    id: str
+    page: str  # from the site's root, like "care/flush-maths/"
+    label: str  # what the link says: "Plan the flush with this"
+    carry: Mapping[str, str]
+
+
+@dataclass(frozen=True, kw_only=True)
 class Form:
     """A calculator.
 
@@ -179,7 +213,9 @@ class Form:
     example: Mapping[str, Any]  # values for the page's first answer
     example_label: str = "An example: put your own numbers in"
     picture: Callable[[Mapping[str, Any], Any], str] | None = None
+    equation: tuple[str, ...] = ()  # LaTeX, one equation each, in the trade's symbols
     working: tuple[str, ...] = ()  # the equation with the numbers put in, line by line
+    follow: tuple[Next, ...] = ()  # calculators that can go on from this answer
     assumptions: tuple[str, ...] = ()
     cannot_see: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()

@@ -3,13 +3,18 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from html import escape
 from typing import Any
 
-from saltline.declare import UNITS, Choice, Form, Input, Number, Numbers, Words
+from latex2mathml.converter import convert
+
+from saltline.answering import answer as answer_text
+from saltline.declare import OTHER_UNITS, UNITS, Choice, Form, Input, Number, Numbers, Words
 from saltline.errors import Refused
+from saltline.forms import all_forms
 from saltline_pages import shown
+from saltline_pages.links import fragment
 
 
 def calculator(form: Form) -> str:
@@ -23,13 +28,14 @@ def calculator(form: Form) -> str:
         f'<salt-calc name="{form.id}" data-state="static" data-version="{form.version}">'
         f'<form novalidate autocomplete="off" aria-labelledby="{form.id}">'
         f'<h2 id="{form.id}">{escape(form.question)}</h2>'
-        f'<p class="salt-example">{escape(form.example_label)}</p>'
+        f'<p class="salt-example"><span>{escape(form.example_label)}</span></p>'
         '<div class="salt-note" role="status" hidden></div>'
         '<div class="salt-summary" role="alert" tabindex="-1" hidden></div>'
         f"{few}{more}"
         '<div class="salt-actions"><button type="submit" class="salt-main">Work it out</button>'
         '<button type="button" data-do="share">Share or keep</button></div>'
         f"{_answer(form, inputs)}"
+        f"{_follow(form, inputs)}"
         f"{_unseen(form)}"
         "</form>"
         f"{_cases(form)}"
@@ -62,7 +68,7 @@ def _field(form: Form, item: Input, inputs: Mapping[str, Any]) -> str:
         unit = shown.unit_of(item, form, inputs)
         spoken = UNITS[item.unit][1] or unit
     aloud = f'<span class="salt-aloud"> in {escape(spoken)}</span>' if spoken else ""
-    tail = f'<span class="salt-unit" aria-hidden="true">{escape(unit)}</span>' if unit else ""
+    tail = _unit(item, unit) if unit else ""
     mode = "decimal" if isinstance(item, Number) and item.low >= 0 else "text"
     maybe = ' <span class="salt-maybe">(if you know it)</span>' if item.optional else ""
     return (
@@ -71,6 +77,19 @@ def _field(form: Form, item: Input, inputs: Mapping[str, Any]) -> str:
         f'<div class="salt-box"><input type="text" inputmode="{mode}" id="{key}" '
         f'name="{item.name}" value="{escape(shown.entry(item, value))}" '
         f'aria-describedby="{notes}" spellcheck="false">{tail}</div></div>'
+    )
+
+
+def _unit(item: Input, unit: str) -> str:
+    """The unit behind a field: a menu where it can be written in more than one way."""
+    others = OTHER_UNITS.get(item.unit, ()) if isinstance(item, Number | Numbers) else ()
+    if not others:
+        return f'<span class="salt-unit" aria-hidden="true">{escape(unit)}</span>'
+    ways = [unit, *(other[0] for other in others)]
+    options = "".join(f'<option value="{at}">{escape(way)}</option>' for at, way in enumerate(ways))
+    return (
+        f'<select class="salt-unit" aria-label="Unit" disabled>'
+        f"{options}</select>"
     )
 
 
@@ -102,10 +121,92 @@ def _answer(form: Form, inputs: Mapping[str, Any]) -> str:
         f'<p class="salt-why">{reason}</p>{steps}'
         f'<div class="salt-picture">{picture}</div>'
         f'<ul class="salt-warnings"{"" if warnings else " hidden"}>{warnings}</ul>'
-        '<p class="salt-moves" hidden></p>'
+        f'<p class="salt-moves">{_moves(form, inputs, answer)}</p>'
+        f"{_working(form, inputs, values)}"
         f'<details class="salt-figures"><summary>All the figures</summary><dl>{figures}</dl>'
         "</details></div>"
     )
+
+
+def main_result(form: Form, values: Sequence[Any]) -> int | None:
+    """The place of the first result that is a number here: what "would change this" speaks of."""
+    for at, item in enumerate(form.results):
+        if item.kind == "number" and isinstance(values[at], float | int):
+            return at
+    return None
+
+
+def changed(form: Form, inputs: Mapping[str, Any]) -> list[tuple[str, float]]:
+    """Each number a little higher (a tenth, 2 degrees, or one more), or lower at its bound."""
+    pairs = []
+    for item in form.inputs:
+        value = inputs[item.name]
+        if not isinstance(item, Number) or value is None:
+            continue
+        step = 1 if item.whole else 2.0 if item.unit == "c" else value * 0.1
+        if step:
+            pairs.append((item.name, value + step if value + step <= item.high else value - step))
+    return pairs
+
+
+def _moves(form: Form, inputs: Mapping[str, Any], answer: Any) -> str:
+    """The two inputs that move the answer most, as the element says it too."""
+    at = main_result(form, answer)
+    if at is None:
+        return ""
+    asked = {
+        "function": f"{form.function.__module__}.{form.function.__name__}",
+        "arguments": dict(inputs),
+        "moves": {"at": at, "changed": changed(form, inputs)},
+    }
+    moves = json.loads(answer_text(json.dumps(asked)))["moves"]
+    others = dict(changed(form, inputs))
+    said = []
+    for name, moved in moves:
+        item = form.input(name)
+        assert isinstance(item, Number)
+        before = shown.given(item, form, inputs)
+        other = shown.measure(item, form, inputs, others[name])
+        said.append(
+            f"{item.label} {other} instead of {before} would make it "
+            f"{shown.result(form.results[at], moved)}."
+        )
+    if not said:
+        return ""
+    return f"<b>What would change this:</b> {escape(' '.join(said))}"
+
+
+def _working(form: Form, inputs: Mapping[str, Any], values: Mapping[str, Any]) -> str:
+    """The equations, and the numbers put into them."""
+    if not form.equation and not form.working:
+        return ""
+    equations = "".join(f"<p>{convert(text, display='block')}</p>" for text in form.equation)
+    lines = "".join(
+        f'<li data-template="{escape(text)}">{escape(shown.fill(text, form, inputs, values))}</li>'
+        for text in form.working
+    )
+    lines = f'<ul class="salt-lines">{lines}</ul>' if lines else ""
+    return f"<details><summary>Show the working</summary>{equations}{lines}</details>"
+
+
+def _follow(form: Form, inputs: Mapping[str, Any]) -> str:
+    """Links to calculators that go on from this answer, filled in with it."""
+    if not form.follow:
+        return ""
+    answer = form.function(**inputs)
+    links = ""
+    for step in form.follow:
+        target = all_forms()[step.id]
+        carried = {
+            name: inputs[source] if source in inputs else getattr(answer, source)
+            for name, source in step.carry.items()
+        }
+        links += (
+            f'<a class="salt-next" data-id="{step.id}" data-version="{target.version}" '
+            f'data-carry="{escape(json.dumps(dict(step.carry)))}" '
+            f'href="salt-root:{step.page}{fragment(target, carried)}">{escape(step.label)}</a>'
+        )
+    return f'<p class="salt-follow">{links}</p>'
 
 
 def _figure(form: Form, name: str, value: Any) -> str:
@@ -236,7 +337,10 @@ def declaration(form: Form) -> dict[str, Any]:
             for r in form.results
         ],
         "units": {
-            unit: UNITS[unit][0]
+            unit: [
+                [UNITS[unit][0], 100 if unit == "share" else 1, 0],
+                *(list(other) for other in OTHER_UNITS.get(unit, ())),
+            ]
             for unit in sorted(
                 {r.unit for r in form.results}
                 | {i.unit for i in form.inputs if isinstance(i, Number | Numbers)}

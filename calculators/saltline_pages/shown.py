@@ -77,7 +77,8 @@ def entry(item: Input, value: Any) -> str:
     if isinstance(value, list | tuple):
         return ", ".join(entry(item, part) for part in value)
     if isinstance(item, Number | Numbers):
-        return f"{Decimal(repr(scaled(float(value), item.unit))).normalize():f}"
+        exact = float(f"{scaled(float(value), item.unit):.15g}")
+        return f"{Decimal(repr(exact)).normalize():f}"
     return str(value)
 
 
@@ -88,6 +89,11 @@ def given(item: Input, form: Form, inputs: Mapping[str, Any]) -> str:
         return next((option.label for option in item.options if option.value == value), "–")
     if value is None:
         return "–"
+    return measure(item, form, inputs, value)
+
+
+def measure(item: Input, form: Form, inputs: Mapping[str, Any], value: Any) -> str:
+    """Any value of an input, with the unit that the input has here."""
     text = entry(item, value)
     if isinstance(item, Number | Numbers):
         sign = unit_of(item, form, inputs)

@@ -36,9 +36,10 @@ def test_live_answer_equals_the_built_one(open_page: Opener) -> None:
         expect(element).to_have_attribute("data-state", "static")
         page = open_page(path)
         live(page, name)
-        for part in (".salt-say", ".salt-number", ".salt-why", ".salt-figures"):
+        for part in (".salt-say", ".salt-number", ".salt-why", ".salt-moves", ".salt-figures"):
             built = quiet.locator(f'salt-calc[name="{name}"] {part}').text_content()
-            assert page.locator(f'salt-calc[name="{name}"] {part}').text_content() == built
+            shown = page.locator(f'salt-calc[name="{name}"] {part}')
+            expect(shown).to_have_text(built or "", use_inner_text=False)
 
 
 def test_typing_changes_the_answer_and_comma_counts(open_page: Opener) -> None:
@@ -97,6 +98,40 @@ def test_a_broken_link_opens_and_says_what_was_dropped(open_page: Opener) -> Non
         expect(note).to_contain_text(words)
     assert page.get_by_label("Reading on the pen").input_value() == ""
     assert page.get_by_label("Temperature of the water").input_value() == "25"
+
+
+def test_units_are_switched_and_remembered(open_page: Opener) -> None:
+    page = open_page("care/salt-units/")
+    live(page, "meter-reading")
+    field = page.get_by_label("Temperature of the water")
+    page.locator("input[name=sample_c] + select").select_option(label="°F")
+    assert field.input_value() == "68"
+    assert value(page, "ec_ms_cm") == pytest.approx(0.558, rel=1e-12)
+    field.fill("10 °C")
+    expect(page.locator(".salt-say")).to_contain_text("25 °C")
+    expect(page.locator('output[name="ec_ms_cm"]')).to_have_attribute("data-value", "0.714")
+    page.goto(page.url.partition("#")[0].replace("salt-units", "flush-maths"))
+    page.locator("input[name=water_held_ml] + select").select_option(label="L")
+    expect(page.get_by_label("Water the drained pot keeps")).to_have_value("0.2")
+    page.goto(page.url.partition("#")[0].replace("flush-maths", "salt-units"))
+    expect(page.get_by_label("Temperature of the water")).to_have_value("68")
+
+
+def test_facts_are_offered_on_the_next_visit_and_forgotten(open_page: Opener) -> None:
+    page = open_page("care/flush-maths/")
+    live(page, "full-mixing")
+    page.get_by_label("Water the drained pot keeps").fill("340")
+    page.wait_for_url("**water_held_ml=340**")
+    page.goto(page.url.partition("#")[0] + "?again")
+    live(page, "full-mixing")
+    page.get_by_role("button", name="Use my numbers").click()
+    expect(page.get_by_label("Water the drained pot keeps")).to_have_value("340")
+    expect(page.locator(".salt-note")).to_contain_text("340 mL")
+    page.goto(page.url.partition("?")[0] + "?third")
+    page.get_by_role("button", name="Forget them").click()
+    page.goto(page.url.partition("?")[0] + "?fourth")
+    live(page, "full-mixing")
+    expect(page.get_by_role("button", name="Use my numbers")).to_have_count(0)
 
 
 def test_events_and_no_globals(open_page: Opener) -> None:

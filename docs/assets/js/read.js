@@ -4,10 +4,13 @@ import { plain } from "./shown.js";
 
 const SPACES = /[\s\u00a0\u2007\u2009\u202f']/g;
 
-/** The number in a text with comma or point, spaces, a unit behind it, or a Unicode minus. */
-export function number(text, unit = "") {
-  let bare = text.trim().replace(/[\u2212\u2012\u2013\uff0d]/g, "-");
-  bare = withoutUnit(bare, unit).replace(SPACES, "");
+/**
+ * The number in a text with comma or point, spaces, a unit behind it, or a Unicode minus.
+ * `signs` are the units it may carry; `sign` tells which one stood there.
+ */
+export function number(text, signs = []) {
+  const [digits, sign] = withoutUnit(text.trim().replace(/[\u2212\u2012\u2013\uff0d]/g, "-"), signs);
+  let bare = digits.replace(SPACES, "");
   const comma = bare.lastIndexOf(",");
   const point = bare.lastIndexOf(".");
   if (comma >= 0 && point >= 0) {
@@ -22,21 +25,29 @@ export function number(text, unit = "") {
   bare = bare.replace(",", ".");
   if (!/^[-+]?(\d+\.?\d*|\.\d+)(e-?\d{1,3})?$/i.test(bare)) return { tail: null };
   const value = Number(bare);
-  return Number.isFinite(value) ? { value } : { tail: null };
+  if (!Number.isFinite(value)) return { tail: null };
+  return sign < 0 ? { value } : { value, sign };
 }
 
-function withoutUnit(text, unit) {
-  const fold = (s) => s.toLowerCase().replace(/[\u03bc\u00b5]/g, "u").replace(/[\s\u00a0.]/g, "");
-  const match = text.match(/^(.*?\d[.,]?)\s*([^\d\s.,][^\d]*)$/);
-  if (!match) return text;
+const fold = (sign) => sign.toLowerCase().replace(/[\u03bc\u00b5]/g, "u").replace(/[\s\u00a0.()]/g, "");
+
+/** The text without the unit behind the number, and which of `signs` that was (-1: none). */
+function withoutUnit(text, signs) {
+  const match = text.match(/^(.*?\d[.,]?)\s*([^\d\s.,][^\d]*(?: ?\(\d+\))?)$/);
+  if (!match) return [text, -1];
   const typed = fold(match[2]);
-  const known = fold(unit);
-  const same = known && (typed === known || known.startsWith(typed) || typed.startsWith(known));
-  return same ? match[1] : text;
+  const folded = signs.map(fold);
+  let at = folded.indexOf(typed);
+  // "500 uS" for µS/cm, "350 ppm" on a ppm scale; the first that fits is the field's own unit.
+  if (at < 0) at = folded.findIndex((known) => known && known.startsWith(typed));
+  return at < 0 ? [text, -1] : [match[1], at];
 }
 
-/** One field's value, or `{tail}`: how the sentence about it goes on after the field's label. */
-export function field(item, text, unit) {
+/**
+ * One field's value, or `{tail}`: how the sentence about it goes on after the field's label.
+ * `unit` holds the ways its unit may be written and which one the field shows (see shown.js).
+ */
+export function field(item, text, unit = { ways: [["", 1, 0]], at: 0 }) {
   const typed = text.trim();
   if (typed === "") {
     if ("default" in item) return { value: item.default };
@@ -44,9 +55,8 @@ export function field(item, text, unit) {
   }
   if (item.kind === "choice") return { value: typed };
   if (item.kind === "number") return bounded(item, typed, unit);
-  const parts = typed.split(item.kind === "words" ? /[,;\s]+/ : /[;\s]+|,\s+|,(?=\S*,)/);
   const found = [];
-  for (const part of parts.filter(Boolean)) {
+  for (const part of typed.split(item.kind === "words" ? /[,;\s]+/ : between(typed)).filter(Boolean)) {
     const one = item.kind === "words" ? word(item, part) : bounded(item, part, unit);
     if (!("value" in one)) return one;
     found.push(one.value);
@@ -57,6 +67,14 @@ export function field(item, text, unit) {
   return { value: found };
 }
 
+/** What stands between the numbers of a list: a comma may be that, or the decimal sign. */
+function between(text) {
+  if (text.includes(".")) return /[,;\s]+/;
+  if (/,\s/.test(text)) return /;\s*|,\s+/;
+  if (/[;\s]/.test(text)) return /[;\s]+/;
+  return text.indexOf(",") === text.lastIndexOf(",") ? /;/ : /,/;
+}
+
 function word(item, text) {
   const known = !item.options || item.options.some(([value]) => value === text);
   return known && new RegExp(`^(?:${item.pattern})$`).test(text)
@@ -64,22 +82,26 @@ function word(item, text) {
     : { tail: `does not know “${text}”` };
 }
 
-function bounded(item, text, unit) {
-  const read = number(text, unit);
-  if (!("value" in read)) return { tail: read.tail ?? `must be a number, like ${like(item)}` };
-  const factor = item.unit === "share" ? 100 : 1;
-  const value = read.value / factor;
-  const sign = unit ? " " + unit : "";
-  if (value < item.low) return { tail: `must be ${plain(item.low * factor)}${sign} or more` };
-  if (value > item.high) return { tail: `must be ${plain(item.high * factor)}${sign} or less` };
+function bounded(item, text, { ways, at }) {
+  // The field's own unit first, so that "ppm" means the ppm it shows.
+  const order = [at, ...ways.keys()].filter((way, place, all) => all.indexOf(way) === place);
+  const read = number(text, order.map((way) => ways[way][0]));
+  const own = ways[at];
+  const shown = (value) => plain(Number((value * own[1] + own[2]).toPrecision(at ? 4 : 15)));
+  if (!("value" in read)) return { tail: read.tail ?? `must be a number, like ${like(item, shown)}` };
+  const [, factor, offset] = ways[order[read.sign ?? 0]];
+  const value = (read.value - offset) / factor;
+  const sign = own[0] ? " " + own[0] : "";
+  if (value < item.low) return { tail: `must be ${shown(item.low)}${sign} or more` };
+  if (value > item.high) return { tail: `must be ${shown(item.high)}${sign} or less` };
   if (item.whole && !Number.isInteger(value)) return { tail: "must be a whole number" };
   return { value };
 }
 
 /** A number to show as a pattern: the default, else something small within the bounds. */
-function like(item) {
-  if (typeof item.default === "number") return plain(item.default);
-  return plain(item.whole ? Math.max(item.low, 3) : Math.min(item.high, Math.max(item.low, 1.5)));
+function like(item, shown) {
+  if (typeof item.default === "number") return shown(item.default);
+  return shown(item.whole ? Math.max(item.low, 3) : Math.min(item.high, Math.max(item.low, 1.5)));
 }
 
 /** "Enter the soak volume": what is said of an empty field. */

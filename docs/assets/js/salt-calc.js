@@ -4,7 +4,8 @@
 import { ask, begun } from "./engine.js";
 import { fragment, parse } from "./link.js";
 import { field, sentence } from "./read.js";
-import { entry, fill, result, unitOf } from "./shown.js";
+import { choose, entry, fill, given, result, unit, unitOf } from "./shown.js";
+import { fact, forgetFacts, keep, keepFacts, recall } from "./store.js";
 import { shareLink } from "./share.js";
 
 const STOPPED = "The calculator cannot run here. The example and the worked-out cases still stand.";
@@ -15,7 +16,11 @@ class SaltCalc extends HTMLElement {
     this.form = this.querySelector("form");
     this.declared = JSON.parse(this.querySelector("script").textContent);
     this.turn = 0;
-    this.form.addEventListener("input", () => this.edited());
+    this.said = new Set(); // inputs that the reader gave
+    this.form.addEventListener("input", ({ target }) => {
+      if (target.matches("select.salt-unit")) this.rewrite(target);
+      else this.edited(target.name);
+    });
     this.form.addEventListener("submit", (event) => {
       event.preventDefault();
       this.settle(true);
@@ -23,6 +28,8 @@ class SaltCalc extends HTMLElement {
     this.part("[data-do=share]").addEventListener("click", () => this.share());
     addEventListener("hashchange", () => this.open(location.hash));
     const linked = this.open(location.hash);
+    this.units();
+    if (!linked) this.offer();
     // Data savers: nothing is loaded before the first touch.
     if (!linked && begun()) this.settle(false);
   }
@@ -46,12 +53,18 @@ class SaltCalc extends HTMLElement {
     const inputs = {};
     const problems = [];
     for (const item of this.declared.inputs) {
-      const unit = item.kind === "choice" ? "" : unitOf(this.declared, item, this.choices());
-      const outcome = field(item, this.typed(item), unit);
+      const outcome = this.reading(item);
       if ("value" in outcome) inputs[item.name] = outcome.value;
       else problems.push({ item, missing: outcome.missing, text: sentence(item, outcome) });
     }
     return { inputs, problems };
+  }
+
+  /** The value in a field. One that we wrote ourselves, in any unit, is taken back exactly. */
+  reading(item) {
+    const { dataset, value } = this.part(`input[name="${item.name}"]`);
+    if (value && dataset.text === value) return { value: JSON.parse(dataset.exact) };
+    return field(item, this.typed(item), unitOf(this.declared, item, this.choices()));
   }
 
   choices() {
@@ -59,20 +72,67 @@ class SaltCalc extends HTMLElement {
     return Object.fromEntries(chosen.map((item) => [item.name, this.typed(item)]));
   }
 
-  edited() {
+  edited(name) {
     this.touched = true;
-    this.part(".salt-example").hidden = true;
+    this.said.add(name);
+    this.part(".salt-example").classList.add("salt-gone");
     this.units();
     this.settle(false);
   }
 
-  /** Units that follow another field. */
+  /** Each field's unit: the reader's way of writing it, or what another field says. */
   units() {
     for (const item of this.declared.inputs) {
-      if (!item.unit_from) continue;
       const sign = this.part(`input[name="${item.name}"] + .salt-unit`);
-      if (sign) sign.textContent = unitOf(this.declared, item, this.choices());
+      if (sign?.matches("select")) {
+        sign.disabled = false;
+        const at = recall("units")?.[item.unit] ?? 0;
+        if (Number(sign.value) !== at) this.convert(item, sign, at);
+      } else if (sign && item.unit_from) {
+        sign.textContent = unitOf(this.declared, item, this.choices()).sign;
+      }
     }
+  }
+
+  /** The reader wants this unit written another way, here and everywhere. */
+  rewrite(menu) {
+    const name = menu.previousElementSibling.name;
+    const { unit: key } = this.declared.inputs.find((item) => item.name === name);
+    keep("units", { ...recall("units"), [key]: Number(menu.value) });
+    menu.value = String(unit(this.declared, key).at);
+    for (const calculator of document.querySelectorAll("salt-calc")) {
+      calculator.units();
+      calculator.settle(false);
+    }
+  }
+
+  /** Write what stands in a field in another unit; what cannot be read stays as it is. */
+  convert(item, menu, at) {
+    const before = this.reading(item);
+    choose(item.unit, at);
+    menu.value = String(at);
+    if ("value" in before && before.value !== null && this.typed(item)) this.enter(item, before.value);
+  }
+
+  /** Offer what the reader gave on another page. */
+  offer() {
+    const known = this.declared.inputs.filter((item) => fact(item.name) !== undefined);
+    if (!known.length) return;
+    const line = this.part(".salt-example");
+    const use = button("Use my numbers", () => {
+      const notes = known.map((item) => {
+        this.enter(item, fact(item.name));
+        return `${item.label} ${given(this.declared, item, { [item.name]: fact(item.name) })}`;
+      });
+      line.classList.add("salt-gone");
+      this.units();
+      this.settle(false).then(() => this.note(`From before: ${notes.join("; ")}.`));
+    });
+    const forget = button("Forget them", () => {
+      forgetFacts();
+      line.classList.add("salt-gone");
+    });
+    line.append(use, forget);
   }
 
   /** Read the fields and answer. Errors are only shown when `asked` for (Enter or the button). */
@@ -96,10 +156,11 @@ class SaltCalc extends HTMLElement {
     if (reply.refused) this.refuse(reply);
     else this.show(inputs, reply);
     if (this.touched) this.remember(inputs);
+    if (reply.value) this.move(turn, inputs, reply.value);
   }
 
   /** The question's text; a number that is not a count is written with its point (1.0). */
-  question(inputs) {
+  question(inputs, more = {}) {
     const one = (item, value) => {
       if (Array.isArray(value)) return `[${value.map((part) => one(item, part)).join()}]`;
       if (typeof value !== "number" || item.whole) return JSON.stringify(value);
@@ -109,8 +170,37 @@ class SaltCalc extends HTMLElement {
       (item) => `${JSON.stringify(item.name)}:${one(item, inputs[item.name])}`,
     );
     const { function: path, words, picture } = this.declared;
-    const rest = JSON.stringify({ function: path, words, picture });
+    const rest = JSON.stringify({ function: path, words, picture, ...more });
     return `${rest.slice(0, -1)},"arguments":{${pairs.join()}}}`;
+  }
+
+  /** Say which two inputs would move the answer most (calculator.py says it the same way). */
+  async move(turn, inputs, value) {
+    const { inputs: items, results } = this.declared;
+    const at = results.findIndex(
+      (item, place) => item.kind === "number" && typeof value[place] === "number",
+    );
+    if (at < 0) return this.part(".salt-moves").replaceChildren();
+    const changed = items.flatMap((item) => {
+      const now = inputs[item.name];
+      if (item.kind !== "number" || now === null) return [];
+      const step = item.whole ? 1 : item.unit === "c" ? 2 : now * 0.1;
+      if (!step) return [];
+      return [[item.name, now + step <= item.high ? now + step : now - step]];
+    });
+    const moves = { at, changed };
+    const reply = await ask(this.question(inputs, { words: null, picture: null, moves })).catch(() => {});
+    if (turn !== this.turn || !reply?.moves) return;
+    const said = reply.moves.map(([name, moved]) => {
+      const item = items.find((each) => each.name === name);
+      const other = { ...inputs, [name]: Object.fromEntries(changed)[name] };
+      const [next, before] = [other, inputs].map((each) => given(this.declared, item, each));
+      const makes = result(this.declared, results[at], moved);
+      return `${item.label} ${next} instead of ${before} would make it ${makes}.`;
+    });
+    const title = document.createElement("b");
+    title.textContent = "What would change this:";
+    this.part(".salt-moves").replaceChildren(...(said.length ? [title, " " + said.join(" ")] : []));
   }
 
   /** A sentence from the science, which starts with an argument's name. */
@@ -187,9 +277,26 @@ class SaltCalc extends HTMLElement {
     const put = (text, escape) => fill(text, this.declared, inputs, values, escape);
     this.say(words.map((text) => put(text)), value[results.length], picture ? put(picture, xml) : "");
     for (const item of results) this.figure(item, values[item.name]);
+    for (const line of this.querySelectorAll("[data-template]")) {
+      line.textContent = put(line.dataset.template);
+    }
+    this.follow({ ...values, ...inputs });
     this.state = "live";
-    this.inputs = inputs;
     this.announce(values);
+  }
+
+  /** Links to calculators that go on from this answer. */
+  follow(known) {
+    for (const link of this.querySelectorAll("a.salt-next")) {
+      const carry = Object.entries(JSON.parse(link.dataset.carry));
+      const form = {
+        id: link.dataset.id,
+        version: link.dataset.version,
+        inputs: carry.map(([name]) => ({ name })),
+      };
+      const values = Object.fromEntries(carry.map(([name, from]) => [name, known[from]]));
+      link.hash = fragment(form, values);
+    }
   }
 
   say([verdict, number, reason], warnings, picture) {
@@ -227,6 +334,7 @@ class SaltCalc extends HTMLElement {
 
   /** Put the inputs into the address, without a step in the Back history. */
   remember(inputs) {
+    keepFacts(Object.fromEntries(Object.entries(inputs).filter(([name]) => this.said.has(name))));
     clearTimeout(this.writing);
     this.writing = setTimeout(() => {
       history.replaceState(history.state, "", fragment(this.declared, inputs));
@@ -257,7 +365,7 @@ class SaltCalc extends HTMLElement {
     }
     const unknown = Object.keys(link.values);
     if (unknown.length) notes.push(`Not known here, left out: ${unknown.join(", ")}.`);
-    this.part(".salt-example").hidden = true;
+    this.part(".salt-example").classList.add("salt-gone");
     this.units();
     this.opened(notes);
     return true;
@@ -268,8 +376,8 @@ class SaltCalc extends HTMLElement {
     const usual = item.default ?? null;
     if (text === undefined) return usual;
     const options = item.kind === "choice" && item.options.map(([value]) => value);
-    const shown = item.unit === "share" ? String(Number(text) * 100) : text;
-    const outcome = field(item, item.kind === "numbers" ? text.replaceAll(",", " ") : shown, "");
+    // A link's numbers have a point, and commas stand between those of a list.
+    const outcome = field(item, item.kind === "numbers" ? text.replaceAll(",", " ") : text);
     if ("value" in outcome && (!options || options.includes(outcome.value))) return outcome.value;
     notes.push(`${item.label}: “${text.slice(0, 40)}” could not be used.`);
     return usual;
@@ -277,8 +385,13 @@ class SaltCalc extends HTMLElement {
 
   enter(item, value) {
     for (const control of this.querySelectorAll(`input[name="${item.name}"]`)) {
-      if (item.kind === "choice") control.checked = control.value === value;
-      else control.value = entry(item, value);
+      if (item.kind === "choice") {
+        control.checked = control.value === value;
+        continue;
+      }
+      control.value = entry(this.declared, item, value, this.choices());
+      control.dataset.text = control.value;
+      control.dataset.exact = JSON.stringify(value);
     }
   }
 
@@ -298,6 +411,14 @@ function item(text) {
   const line = document.createElement("li");
   line.textContent = text;
   return line;
+}
+
+function button(text, act) {
+  const made = document.createElement("button");
+  made.type = "button";
+  made.textContent = text;
+  made.addEventListener("click", act);
+  return made;
 }
 
 const xml = (text) =>

@@ -20,24 +20,45 @@ export function number(value, digits) {
   return (value < 0 ? "−" : "") + whole + (rest ? "." + rest : "");
 }
 
-const scaled = (value, unit) => (unit === "share" ? value * 100 : value);
+// Which way of writing each unit the reader has chosen; the first one where none is.
+const chosen = {};
+
+/** Write a unit the way that has this place in its declaration (0 is the usual one). */
+export const choose = (key, at) => (chosen[key] = at);
+
+/** All ways of writing a unit: `[sign, factor, offset]`, and which one is chosen. */
+export function unit(form, key) {
+  const ways = form.units[key] ?? [["", 1, 0]];
+  const at = ways[chosen[key]] ? chosen[key] : 0;
+  return { ways, at, sign: ways[at][0] };
+}
+
+/** A value in the unit it is shown in; a share becomes percent. */
+function scaled(form, value, key) {
+  const { ways, at } = unit(form, key);
+  return value * ways[at][1] + ways[at][2];
+}
 
 const withUnit = (text, sign) =>
   sign === "°" ? text + sign : sign ? text + NO_BREAK + sign : text;
+
+const measure = (form, item, value) => number(scaled(form, value, item.unit), item.digits);
 
 /** One result with its unit; words as they are; a dash for what does not exist. */
 export function result(form, item, value) {
   if (value === null) return "–";
   if (Array.isArray(value)) return value.map((part) => result(form, item, part)).join(", ");
   if (typeof value === "string") return value;
-  return withUnit(number(scaled(value, item.unit), item.digits), form.units[item.unit]);
+  return withUnit(measure(form, item, value), unit(form, item.unit).sign);
 }
 
-/** How the unit of a numeric input is written; some follow another input (a pen's scale). */
+/** How a numeric input is written: its unit's ways; some follow another input (a pen's scale). */
 export function unitOf(form, item, inputs) {
-  if (!item.unit_from) return form.units[item.unit] ?? "";
+  if (item.kind === "choice" || item.kind === "words") return { ways: [["", 1, 0]], at: 0, sign: "" };
+  if (!item.unit_from) return unit(form, item.unit);
   const options = form.inputs.find((other) => other.name === item.unit_from).options;
-  return (options.find(([value]) => value === inputs[item.unit_from]) ?? ["", ""])[1];
+  const sign = (options.find(([value]) => value === inputs[item.unit_from]) ?? ["", ""])[1];
+  return { ways: [[sign, 1, 0]], at: 0, sign };
 }
 
 /** A number as it stands in a field: all its figures, no exponent, no grouping. */
@@ -51,11 +72,14 @@ export function plain(value) {
 }
 
 /** An input's value as it stands in its field, without the unit. */
-export function entry(item, value) {
+export function entry(form, item, value, inputs = {}) {
   if (value === null || value === undefined) return "";
-  if (Array.isArray(value)) return value.map((part) => entry(item, part)).join(", ");
+  if (Array.isArray(value)) return value.map((part) => entry(form, item, part, inputs)).join(", ");
   if (typeof value !== "number") return value;
-  return plain(item.unit === "share" ? Number((value * 100).toPrecision(15)) : value);
+  const { ways, at } = unitOf(form, item, inputs);
+  const [, factor, offset] = ways[at];
+  // A converted value is shown to five figures; as it was typed, to all of them.
+  return plain(Number((value * factor + offset).toPrecision(at ? 5 : 15)));
 }
 
 /** An input's value in a sentence, with its unit. */
@@ -65,16 +89,16 @@ export function given(form, item, inputs) {
     return (item.options.find(([option]) => option === value) ?? ["", "–"])[1];
   }
   if (value === null || value === undefined) return "–";
-  const sign = item.kind === "words" ? "" : unitOf(form, item, inputs);
-  return entry(item, value) + (sign ? NO_BREAK + sign : "");
+  const { sign } = unitOf(form, item, inputs);
+  return entry(form, item, value, inputs) + (sign ? NO_BREAK + sign : "");
 }
 
 function range(form, item, low, high) {
   if (low === null || high === null) {
     return `${result(form, item, low)} to ${result(form, item, high)}`;
   }
-  const [first, last] = [low, high].map((v) => number(scaled(v, item.unit), item.digits));
-  return withUnit(first === last ? first : `${first} to ${last}`, form.units[item.unit]);
+  const [first, last] = [low, high].map((value) => measure(form, item, value));
+  return withUnit(first === last ? first : `${first} to ${last}`, unit(form, item.unit).sign);
 }
 
 /** A sentence or drawing with its placeholders filled in. */
