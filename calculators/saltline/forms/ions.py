@@ -1,0 +1,123 @@
+"""Declarations: the solution made of known ions."""
+
+from __future__ import annotations
+
+from saltline import ions
+from saltline.declare import Form, Number, Result
+from saltline.words import ions as words
+
+
+def _amount(name: str, label: str, hint: str, *, more: bool = False) -> Number:
+    return Number(
+        name=name + "_mmol_l",
+        label=label,
+        unit="mmol_l",
+        low=0,
+        high=100,
+        default=0,
+        hint=hint,
+        origin="None unless you enter it. One left out shows as a charge error, and the reading "
+        "moves by about a tenth of a mS/cm for each mmol/L of charge.",
+        more=more,
+    )
+
+
+IONS_TO_EC = Form(
+    id="ions-to-ec",
+    question="What will this solution read?",
+    function=ions.ions_to_ec,
+    version=1,
+    inputs=(
+        _amount("ca", "Calcium", "mg/L divided by 40.1"),
+        _amount("mg", "Magnesium", "mg/L divided by 24.3"),
+        _amount("k", "Potassium", "mg/L divided by 39.1"),
+        _amount("na", "Sodium", "mg/L divided by 23.0"),
+        _amount("nh4", "Ammonium", "mg/L of ammonium nitrogen divided by 14.0"),
+        _amount("no3", "Nitrate", "mg/L of nitrate nitrogen divided by 14.0"),
+        _amount("cl", "Chloride", "mg/L divided by 35.5"),
+        _amount("so4", "Sulfate", "mg/L of sulfate divided by 96.1"),
+        _amount("h2po4", "Phosphate", "mg/L of phosphorus divided by 31.0"),
+        _amount("hco3", "Bicarbonate", "mg/L of bicarbonate divided by 61.0"),
+        _amount("urea", "Urea", "mg/L of urea nitrogen divided by 28.0"),
+        Number(
+            name="ph",
+            label="pH",
+            unit="",
+            low=3,
+            high=10,
+            default=6,
+            source_low=4.5,
+            source_high=8.5,
+            origin="Usual for a mixed feed (common practice, no source). Between pH 5 and 8 the "
+            "reading moves by 0.004 mS/cm.",
+        ),
+    ),
+    results=(
+        Result(name="ec_ms_cm", label="Conductivity at 25 °C", unit="ms_cm"),
+        Result(name="ec_ms_cm_low", label="on a pocket pen at least", unit="ms_cm", digits=2),
+        Result(name="ec_ms_cm_high", label="on a pocket pen at most", unit="ms_cm", digits=2),
+        Result(name="tds_mg_l", label="Dissolved matter", unit="mg_l"),
+        Result(name="osmotic_bar", label="Osmotic pressure", unit="bar", digits=2),
+        Result(name="charge_error_percent", label="Charge error", unit="percent", digits=2),
+    ),
+    words=words.ions_to_ec,
+    example={
+        "ca_mmol_l": 2.0,
+        "mg_mmol_l": 0.75,
+        "k_mmol_l": 2.1,
+        "nh4_mmol_l": 0.79,
+        "no3_mmol_l": 6.35,
+        "so4_mmol_l": 0.75,
+        "h2po4_mmol_l": 0.54,
+        "ph": 5.5,
+    },
+    example_label="An example, a mixed feed of 100 mg/L nitrogen: put your own numbers in",
+    equation=(
+        r"\kappa = \sum_i |z_i|\, \lambda_i\, c_i\, \gamma_i^{0.6 / \sqrt{|z_i|}}",
+        r"\log_{10} \gamma_i = "
+        r"-0.5085\, z_i^2 \left( \frac{\sqrt{I}}{1 + \sqrt{I}} - 0.3\, I \right)",
+        r"[\mathrm{MSO_4}] = K\, \gamma_2^2\, [\mathrm{M}]\, [\mathrm{SO_4}]",
+        r"\pi = R\, T \sum_i c_i",
+    ),
+    assumptions=(
+        "Everything is dissolved, at 25 °C.",
+        "Magnesium and calcium pair with sulfate, and the pairs do not conduct. Pairs with "
+        "bicarbonate and phosphate are left out: up to 6 % on hard tap water.",
+        "Bicarbonate is counted in full. A laboratory that boils the water dry finds half of it.",
+    ),
+    cannot_see=(
+        "Whether calcium phosphate settles. Calcium and phosphate never go in one stock.",
+        "Iron and the other traces: they add little to the reading.",
+        "How good it is for orchids: no limit for orchids is published.",
+    ),
+    cases=(
+        {"k_mmol_l": 10.0, "cl_mmol_l": 10.0},
+        {
+            "ca_mmol_l": 2.5,
+            "mg_mmol_l": 1.0,
+            "k_mmol_l": 3.0,
+            "no3_mmol_l": 7.5,
+            "h2po4_mmol_l": 0.5,
+            "so4_mmol_l": 1.0,
+        },
+        {
+            "k_mmol_l": 1.0,
+            "nh4_mmol_l": 1.25,
+            "no3_mmol_l": 2.0,
+            "h2po4_mmol_l": 0.25,
+            "urea_mmol_l": 1.945,
+        },
+        {
+            "ca_mmol_l": 2.5,
+            "mg_mmol_l": 0.5,
+            "na_mmol_l": 1.0,
+            "cl_mmol_l": 1.5,
+            "so4_mmol_l": 0.75,
+            "hco3_mmol_l": 4.0,
+            "ph": 7.6,
+        },
+    ),
+    sources=("crc-ions", "appelo-conductance", "phreeqc-3", "mccleskey-2011", "saltline-notes"),
+)
+
+FORMS = (IONS_TO_EC,)

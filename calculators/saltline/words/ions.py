@@ -1,0 +1,25 @@
+"""Sentences for the solution made of known ions."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from saltline.ions import IonsToEc
+
+
+def ions_to_ec(inputs: Mapping[str, Any], answer: IonsToEc) -> tuple[str, str, str]:
+    """Verdict, number, reason for `ions-to-ec`."""
+    number = "{ec_ms_cm}, on a pocket pen {ec_ms_cm_low..ec_ms_cm_high}"
+    if answer.charge_error_percent is None:
+        verdict = "No salts: the pen reads next to nothing."
+    elif abs(answer.charge_error_percent) > 5.0:
+        verdict = "An ion is missing or mistyped: take this reading as a rough one."
+    else:
+        verdict = "A pen should read about this."
+    reason = (
+        "The water holds {tds_mg_l} of dissolved matter, which pulls on water with {osmotic_bar}."
+    )
+    if inputs["urea_mmol_l"] > 0:
+        reason += " Part of that is urea, which conducts nothing: the pen cannot see it."
+    return verdict, number, reason
