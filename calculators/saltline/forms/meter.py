@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from saltline import meter
-from saltline.declare import YES_NO, Choice, Form, Number, Option, Result
+from saltline import meter, standards
+from saltline.declare import YES_NO, Choice, Form, Next, Number, Option, Result
 from saltline.words import meter as words
 
 SCALES = (
@@ -87,6 +87,10 @@ METER_READING = Form(
     ),
     words=words.meter_reading,
     example={"reading": 500.0, "scale": "us_cm", "sample_c": 20.0, "compensated": "no"},
+    equation=(
+        r"\kappa_{25} = f_{25}(T)\, \kappa_T",
+        r"\mathrm{ppm} = k\, \kappa_{25}, \quad k = 0.50,\ 0.64,\ 0.70",
+    ),
     assumptions=("The scale is linear: a 442 scale is not.",),
     cannot_see=(
         "Which salts they are: urea and sugar do not conduct at all.",
@@ -102,4 +106,64 @@ METER_READING = Form(
     sources=("iso-7888", "usda-60", "saltline-notes"),
 )
 
-FORMS = (METER_READING,)
+WHICH_SCALE = Form(
+    id="which-scale",
+    question="Which scale is my pen on?",
+    function=standards.which_scale,
+    version=1,
+    inputs=(
+        Number(
+            name="reading",
+            label="Reading in the standard",
+            unit="",
+            low=0.001,
+            high=200000,
+            hint="the figures on the pen, whatever its unit",
+        ),
+        Choice(
+            name="standard",
+            label="What is the pen standing in?",
+            options=(
+                Option(value="bottle_1413", label="A bottle of standard, 1.413 mS/cm"),
+                Option(value="table_salt_0_5_g_l", label="Table salt, 0.5 g in 1 L of pure water"),
+            ),
+            hint="table salt: 10 g in 1 L of pure water, then 50 mL of that made up to 1 L",
+        ),
+    ),
+    results=(
+        Result(name="scale", label="Scale of the pen", kind="words"),
+        Result(name="off_percent", label="Away from that scale", unit="percent", digits=2),
+        Result(name="also_fits", label="Cannot be ruled out", kind="words"),
+    ),
+    words=words.which_scale,
+    example={"reading": 707.0, "standard": "bottle_1413"},
+    equation=(r"\mathrm{off} = 100 \left( \frac{\mathrm{reading}}{k\, \kappa_{25}} - 1 \right)",),
+    follow=(
+        Next(
+            id="meter-reading",
+            page="care/salt-units/",
+            label="Read your pen on this scale",
+            carry={"scale": "scale"},
+        ),
+    ),
+    assumptions=(
+        "The standard is at 25 °C, or the pen corrects for temperature.",
+        "Table salt: 1.01 mS/cm, good to 10 % (worked out with a water chemistry program).",
+    ),
+    cannot_see=(
+        "A cold bottle: at 20 °C a pen that does not correct reads a tenth low, and a 700 scale "
+        "looks like a 640 scale.",
+        "An old bottle. Standard that was poured back or left open is no standard.",
+    ),
+    cases=(
+        {"reading": 1413.0, "standard": "bottle_1413"},
+        {"reading": 707.0, "standard": "bottle_1413"},
+        {"reading": 904.0, "standard": "bottle_1413"},
+        {"reading": 989.0, "standard": "bottle_1413"},
+        {"reading": 505.0, "standard": "table_salt_0_5_g_l"},
+        {"reading": 680.0, "standard": "table_salt_0_5_g_l"},
+    ),
+    sources=("epa-120-1", "crc-kcl", "saltline-notes"),
+)
+
+FORMS = (METER_READING, WHICH_SCALE)
