@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import importlib
 import json
 import re
 from pathlib import Path
@@ -9,8 +10,10 @@ from typing import Any
 
 import html5lib
 import pytest
+from phreeqpython import PhreeqPython
 
-from saltline_pages import cite, tables
+from saltline import conductance, standards
+from saltline_pages import cite, computed_tables, tables
 
 FOLDER = Path(__file__).parent.parent / "docs" / "tables"
 TABLES = tables.load_all(FOLDER)
@@ -58,8 +61,7 @@ def test_cells_fit_their_columns(table: tables.Table) -> None:
                 assert CELL.fullmatch(row[column.name]), (column.name, row[column.name])
             if column.unit == "row":
                 assert row["unit"]
-        if "source" in row:
-            assert row["source"], "a row without a source"
+        assert row.get("source", "-"), "a row without a source"
 
 
 @every_table
@@ -162,3 +164,72 @@ def test_schemas_hold_nothing_unknown() -> None:
     for path in FOLDER.glob("*.json"):
         schema = json.loads(path.read_text(encoding="utf-8"))
         assert set(schema) <= {"title", "caption", "note", "computed", "columns"}, path.name
+
+
+def test_computed_tables_are_those_that_have_a_generator() -> None:
+    computed = {name for name, table in TABLES.items() if table.computed}
+    assert computed == set(computed_tables.GENERATORS)
+    for name in computed:
+        for path in re.findall(r"saltline\.[a-z_]+\.[A-Za-z0-9_]+", TABLES[name].computed):
+            module, _, function = path.rpartition(".")
+            assert hasattr(importlib.import_module(module), function), path
+
+
+@pytest.mark.parametrize("name", computed_tables.GENERATORS)
+def test_computed_table_is_what_the_science_gives_now(name: str) -> None:
+    written = (FOLDER / f"{name}.csv").read_text(encoding="utf-8")
+    now = computed_tables.csv_text(TABLES[name])
+    assert written == now, "write it again with: python -m saltline_pages.computed_tables"
+
+
+def column(table: str, name: str) -> dict[str, str]:
+    """A column by the cells of its table's first column."""
+    first = TABLES[table].columns[0].name
+    return {row[first]: row[name] for row in TABLES[table].rows}
+
+
+def test_published_ions_are_those_the_science_uses() -> None:
+    printed = {
+        row["ion"].rpartition(", ")[2].rstrip("+-"): (row["charge"], float(row["conductivity"]))
+        for row in TABLES["ion-conductivities"].rows
+    }
+    for ion in conductance.IONS:
+        name = {"Ca": "Ca2", "Mg": "Mg2", "SO4": "SO42"}.get(ion.name, ion.name)
+        assert printed.pop(name) == (str(ion.charge), ion.conductivity)
+    assert not printed
+
+
+def test_published_standards_are_those_the_science_uses() -> None:
+    printed = column("kcl-standards", "kcl_0_01_mol_kg")
+    for celsius, conductivity in standards.KCL_0_01_MOL_KG:
+        assert float(printed[f"{celsius:g}"]) == conductivity
+    bottle = column("kcl-standards", "kcl_0_01_mol_l")
+    assert float(bottle["25"]) == 1000.0 * standards.STANDARDS["bottle_1413"][0]
+
+
+# The solid, an element in it, and the mass of anhydrous salt for 1 mol of that element [g].
+PHASES = {
+    "Potassium chloride": ("Sylvite", "K", 74.551),
+    "Potassium sulfate": ("Arcanite", "K", 87.130),
+    "Magnesium sulfate": ("Epsomite", "Mg", 120.368),
+    "Sodium chloride": ("Halite", "Na", 58.443),
+    "Gypsum": ("Gypsum", "Ca", 136.14),
+}
+
+
+@pytest.mark.parametrize("salt", PHASES)
+def test_solubility_is_what_phreeqc_gives(salt: str) -> None:
+    """Saturation of the pure solid in water, by Pitzer's equations."""
+    phase, element, mass = PHASES[salt]
+    (row,) = (
+        row
+        for row in TABLES["salt-solubility"].rows
+        if row["salt"].startswith(salt) and row["source"] == "phreeqc-3"
+    )
+    engine = PhreeqPython(database="pitzer.dat")
+    for celsius in (0, 10, 20, 25, 30, 40):
+        if printed := row[f"t{celsius}"]:
+            water = engine.add_solution({"temp": celsius})
+            water.saturate(phase, 0.0, 50)
+            grams = water.total(element, units="mol") / water.mass * mass / 10.0
+            assert grams == pytest.approx(float(printed), rel=0.005), celsius

@@ -52,7 +52,7 @@ class Table:
     columns: tuple[Column, ...]
     rows: tuple[Mapping[str, str], ...]
     note: str = ""
-    computed: Mapping[str, str] | None = None  # function, library, version
+    computed: str = ""  # dotted names of what works it out, by computed_tables.py
 
     def references(self) -> list[Reference]:
         """Every reference of the table once, columns first, then rows in their order."""
@@ -146,9 +146,7 @@ def _footer(table: Table, sources: Mapping[str, Source], root: str) -> str:
         cite(sources[key], found[0] if len(found) == 1 else "", root, level)
         for (key, level), found in places.items()
     )
-    made = ""
-    if table.computed:
-        made = " Worked out by {function}, {library} {version}.".format(**table.computed)
+    made = f" Worked out by {table.computed}." if table.computed else ""
     file = f"{root}tables/{table.name}.csv"
     return (
         f"<p>Sources: {cited}.{escape(made)}</p>"

@@ -29,7 +29,7 @@ def _all(checkout: Path) -> Iterator[tuple[str, Use]]:
     yield from _in_tables(docs / "tables")
     yield from _in_calculators(docs, pages)
     yield from _in_pages(docs, pages)
-    yield from _in_checks(checkout / "tests" / "published")
+    yield from _in_checks(checkout / "tests")
     yield from _in_modules(checkout / "calculators" / "saltline")
 
 
@@ -57,11 +57,13 @@ def _in_pages(docs: Path, pages: dict[Path, str]) -> Iterator[tuple[str, Use]]:
             yield match[1], Use("page", label, page_address(docs, path))
 
 
-def _in_checks(folder: Path) -> Iterator[tuple[str, Use]]:
-    for path in sorted(folder.glob("*.csv")):
+def _in_checks(tests: Path) -> Iterator[tuple[str, Use]]:
+    """Check rows: every CSV table of the tests that has a column `source`."""
+    for path in sorted(tests.glob("*/*.csv")):
         with path.open(encoding="utf-8", newline="") as file:
             for row in csv.DictReader(file):
-                yield row["source"], Use("check", path.stem, "trust/")
+                if row.get("source"):
+                    yield row["source"], Use("check", path.stem, "trust/")
 
 
 def _in_modules(package: Path) -> Iterator[tuple[str, Use]]:
