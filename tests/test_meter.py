@@ -84,6 +84,19 @@ def test_home_standard_ten_percent_off_still_holds_the_true_scale(scale: str, of
     assert scale in (answer.scale, answer.also_fits)
 
 
+def test_words_part_sure_from_unsure() -> None:
+    def said(reading: float) -> tuple[str, str, str]:
+        inputs = {"reading": reading, "standard": "bottle_1413"}
+        return WHICH.words(inputs, WHICH.run(inputs))
+
+    assert said(707.0)[0] == "Your pen is on the 500 scale (ppm)."
+    assert " or the " in said(945.0)[0]
+    assert "far off" in said(620.0)[0]
+    assert "No scale" in said(300.0)[0]
+    assert "442" in said(1000.0)[2]
+    assert "442" not in said(707.0)[2]
+
+
 def test_home_standard_is_what_the_ions_say() -> None:
     names = [ion.name for ion in IONS]
     salt = [500.0 / 58.44 if name in ("Na", "Cl") else 0.0 for name in names]

@@ -55,8 +55,8 @@ def which_scale(inputs: Mapping[str, Any], answer: WhichScale) -> tuple[str, str
             "reading cannot part them."
         )
         reason = (
-            "Compare its readings only with its own, or read a fresh bottle of 1.413 mS/cm at "
-            "25 °C. The two scales are 9 % apart."
+            "Compare its readings only with its own until a fresh bottle of 1.413 mS/cm at 25 °C "
+            "has settled it."
         )
     if "ppm700" in (answer.scale, answer.also_fits):
         reason += (
