@@ -108,6 +108,8 @@ def test_html_of_a_table(table: tables.Table) -> None:
         assert column.label in text(head)
         if column.has_unit:
             assert column.unit in text(head)
+        if table.levels_differ and column.reference:
+            assert text(head).endswith(column.reference.level)
 
     body = figure.findall("table/tbody/tr")
     assert len(body) == len(table.rows)
@@ -115,6 +117,9 @@ def test_html_of_a_table(table: tables.Table) -> None:
         cells = line.findall("td")
         assert len(cells) == len(heads)
         assert all(cell.get("data-label") and text(cell) for cell in cells)
+        for cell, head in zip(cells, heads, strict=True):
+            label = re.sub(r"[\[\],]", " ", cell.get("data-label"))
+            assert label.split() == text(head).replace("[", "").replace(",", " ").split()
 
     footer = figure.find("footer")
     cited = {link.get("href") for link in footer.findall(".//a[@class='salt-cite']")}

@@ -228,7 +228,7 @@ def _written(cell: Cell, decimals: int | None) -> str:
     if cell is None or isinstance(cell, str):
         return cell or ""
     if isinstance(cell, tuple):
-        return "-".join(_written(end, decimals) for end in cell)
+        return "-".join(dict.fromkeys(_written(end, decimals) for end in cell))
     if decimals is None:
         raise ValueError("a computed column needs its decimals")
     return f"{cell:.{decimals}f}"

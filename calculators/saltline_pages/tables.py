@@ -54,6 +54,11 @@ class Table:
     note: str = ""
     computed: str = ""  # dotted names of what works it out, by computed_tables.py
 
+    @property
+    def levels_differ(self) -> bool:
+        """Whether the level must stand with each column: one line below cannot speak for all."""
+        return len({reference.level for reference in self.references()}) > 1
+
     def references(self) -> list[Reference]:
         """Every reference of the table once, columns first, then rows in their order."""
         found = [column.reference for column in self.columns if column.reference]
@@ -96,10 +101,15 @@ def shown(text: str) -> str:
 def table_html(table: Table, sources: Mapping[str, Source], root: str) -> str:
     """The whole figure: caption, table, footer with sources, levels and the CSV."""
     by_row = any(row.get("source") for row in table.rows)
-    levels = {reference.level for reference in table.references()}
-    head = "".join(_head(column, len(levels) > 1) for column in table.columns)
+    head = "".join(_head(table, column) for column in table.columns)
     head += '<th scope="col">Source</th>' if by_row else ""
-    body = "".join(_row(table, row, sources, root, by_row) for row in table.rows)
+    body = ""
+    for row in table.rows:
+        cells = "".join(_cell(table, column, row) for column in table.columns)
+        if by_row:
+            own = cite(sources[row["source"]], row["locator"], root, row["level"])
+            cells += f'<td data-label="Source">{own}</td>'
+        body += f"<tr>{cells}</tr>"
     said = CITATION.sub(
         lambda mark: cite(sources[mark[1]], mark[2] or "", root), escape(table.note)
     )
@@ -112,30 +122,25 @@ def table_html(table: Table, sources: Mapping[str, Source], root: str) -> str:
     )
 
 
-def _head(column: Column, mixed: bool) -> str:
+def _level(table: Table, column: Column) -> str:
+    return column.reference.level if table.levels_differ and column.reference else ""
+
+
+def _head(table: Table, column: Column) -> str:
     unit = f' <span class="unit">{escape(column.unit)}</span>' if column.has_unit else ""
-    level = f" {tag(column.reference.level)}" if mixed and column.reference else ""
-    return f'<th scope="col">{escape(column.label)}{unit}{level}</th>'
+    level = _level(table, column)
+    return f'<th scope="col">{escape(column.label)}{unit}{f" {tag(level)}" if level else ""}</th>'
 
 
-def _row(
-    table: Table, row: Mapping[str, str], sources: Mapping[str, Source], root: str, by_row: bool
-) -> str:
-    cells = [_cell(column, row) for column in table.columns]
-    if by_row:
-        own = cite(sources[row["source"]], row["locator"], root, row["level"])
-        cells.append(f'<td data-label="Source">{own}</td>')
-    return f"<tr>{''.join(cells)}</tr>"
-
-
-def _cell(column: Column, row: Mapping[str, str]) -> str:
-    text = row[column.name]
-    if column.words:
-        return f'<td data-label="{escape(column.label)}">{escape(text) or "–"}</td>'
-    label = f"{column.label} [{column.unit}]" if column.has_unit else column.label
-    unit = f" {row['unit']}" if column.unit == "row" and text else ""
-    number = escape(shown(text) + unit) or "–"
-    return f'<td class="number" data-label="{escape(label)}">{number}</td>'
+def _cell(table: Table, column: Column, row: Mapping[str, str]) -> str:
+    """A cell, with what its heading says for where the heading is out of sight."""
+    text, kind = row[column.name], ""
+    if not column.words:
+        unit = f" {row['unit']}" if column.unit == "row" and text else ""
+        text, kind = shown(text) + unit, ' class="number"'
+    unit = f" [{column.unit}]" if column.has_unit else ""
+    label = ", ".join(filter(None, (column.label + unit, _level(table, column))))
+    return f'<td{kind} data-label="{escape(label)}">{escape(text) or "–"}</td>'
 
 
 def _footer(table: Table, sources: Mapping[str, Source], root: str) -> str:
