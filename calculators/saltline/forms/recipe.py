@@ -1,0 +1,106 @@
+"""Declarations: a recipe from the grower's own products."""
+
+from __future__ import annotations
+
+from saltline import recipe
+from saltline.declare import Form, Number, Result, Words
+from saltline.forms.strength import DRAIN, KEEP, WATER
+from saltline.products import PRODUCTS
+from saltline.words import recipe as words
+
+
+def _wanted(name: str, label: str, high: float) -> Number:
+    return Number(
+        name=name,
+        label=label,
+        unit="ppm",
+        low=0,
+        high=high,
+        default=0,
+        hint="0 takes what comes",
+        origin="0: not asked for, so whatever the others bring.",
+    )
+
+
+FEED_RECIPE = Form(
+    id="feed-recipe",
+    question="Which of my products for these needs?",
+    function=recipe.feed_recipe,
+    version=1,
+    inputs=(
+        _wanted("n_ppm", "Nitrogen wanted", 600),
+        _wanted("p_ppm", "Phosphorus wanted (P, the element)", 300),
+        _wanted("k_ppm", "Potassium wanted (K, the element)", 800),
+        _wanted("ca_ppm", "Calcium wanted, beside your water's", 500),
+        _wanted("mg_ppm", "Magnesium wanted, beside your water's", 200),
+        Words(
+            name="products",
+            label="Products you have",
+            choices=tuple((item.id, item.label) for item in PRODUCTS),
+            most=len(PRODUCTS),
+            hint="by their ids, with commas between",
+        ),
+        WATER,
+    ),
+    results=(
+        Result(name="grams_per_l", label="Grams in a litre, in your order", unit="g_l"),
+        Result(
+            name="reached_ppm",
+            label="Reached: nitrogen, phosphorus, potassium, calcium, magnesium",
+            unit="ppm",
+        ),
+        Result(name="ec_ms_cm_low", label="The pen should read at least", unit="ms_cm", digits=2),
+        Result(name="ec_ms_cm_high", label="at most", unit="ms_cm", digits=2),
+    ),
+    words=words.feed_recipe,
+    example={
+        "n_ppm": 105.0,
+        "p_ppm": 15.0,
+        "k_ppm": 80.0,
+        "ca_ppm": 60.0,
+        "mg_ppm": 20.0,
+        "products": [
+            "calcium_ammonium_nitrate",
+            "potassium_nitrate",
+            "magnesium_nitrate",
+            "monoammonium_phosphate",
+        ],
+        "water_ms_cm": 0.05,
+    },
+    equation=(r"\min_{x \ge 0} \sum_i \left( \sum_j a_{ij} x_j - b_i \right)^2",),
+    working=(
+        "the smallest sum of squared misses in ppm, over the nutrients you asked for",
+        "no product in a negative amount",
+    ),
+    assumptions=(
+        "A miss of 10 ppm counts the same for every nutrient you ask for.",
+        "Single salts are dry and pure; grades are what their numbers say.",
+        "Of 20-10-20 two fifths of the nitrogen are ammonium; 15-5-15 balances its charges.",
+    ),
+    cannot_see=(
+        "Iron and the other trace elements: single salts bring none.",
+        "pH: ammonium makes a pot more acid, nitrate less.",
+        "What is in your water beside its conductivity. Hard water with phosphate turns cloudy.",
+        "What your orchid wants: no such recipe is published for most of them.",
+    ),
+    cautions=(
+        "Nitrates feed a fire: keep them dry, away from fuel, acid and heat.",
+        KEEP,
+        DRAIN,
+    ),
+    cases=(
+        {
+            "p_ppm": 0.0,
+            "k_ppm": 0.0,
+            "ca_ppm": 0.0,
+            "mg_ppm": 0.0,
+            "products": ["grade_20_10_20"],
+        },
+        {"p_ppm": 0.0, "products": ["grade_15_5_15", "calcium_ammonium_nitrate"]},
+        {"products": ["grade_20_10_20", "calcium_nitrate", "magnesium_sulfate"]},
+        {"products": ["grade_20_20_20", "magnesium_sulfate"]},
+    ),
+    sources=("lawson-hanson-1974", "iupac-masses", "saltline-notes", "wang-2008", "crc-solubility"),
+)
+
+FORMS = (FEED_RECIPE,)
