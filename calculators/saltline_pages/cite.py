@@ -102,7 +102,7 @@ def _entry(source: Source, uses: Iterable[Use], root: str) -> str:
     link = f' <a href="{escape(where)}">{escape(where)}</a>' if where else ""
     seen = _seen(source)
     looked = f" Looked at on {seen}." if seen and where else ""
-    via = f"<p>Quoted in: {escape(source['via'])}.</p>" if "via" in source else ""
+    via = f"<p>Read in: {escape(source['via'])}.</p>" if "via" in source else ""
     used = "; ".join(
         f'{escape(use.kind)} <a href="{escape(root + use.href)}">{escape(use.label)}</a>'
         if use.href
