@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import subprocess
 import tempfile
+from functools import cache
 from pathlib import Path
 
 from saltline_pages.tools import tool
@@ -27,6 +28,24 @@ NODE_TAIL_AFTER = 'if(globalThis.loadMicroPython=loadMicroPython,false&&"object"
 def light_engine_wasm() -> bytes:
     """The light engine itself."""
     return (MICROPYTHON / "micropython.wasm").read_bytes()
+
+
+@cache
+def scripts(names: tuple[str, ...]) -> bytes:
+    """Several of our scripts as one minified module; what they share stands in it once."""
+    lines = "".join(f"import {json.dumps(str(ASSETS / 'js' / name))};" for name in names)
+    options = ["--bundle", "--minify", "--charset=utf8", "--format=esm", "--target=es2022"]
+    return _esbuild(options, lines)
+
+
+def used_rules(css: str, pages: list[str]) -> str:
+    """The rules of a style sheet that some of these pages use, minified."""
+    command = [tool("node"), str(Path(__file__).with_name("purge.mjs"))]
+    job = json.dumps({"css": css, "pages": pages})
+    done = subprocess.run(command, input=job, capture_output=True, text=True, check=False)
+    if done.returncode != 0:
+        raise RuntimeError(f"the theme's styles could not be read: {done.stderr[-2000:]}")
+    return _esbuild(["--loader=css", "--minify"], done.stdout).decode()
 
 
 def script(name: str, define: dict[str, str] | None = None) -> bytes:
@@ -63,10 +82,13 @@ def _loader() -> str:
     return text
 
 
-def _esbuild(options: list[str]) -> bytes:
+def _esbuild(options: list[str], text: str | None = None) -> bytes:
     esbuild = PROJECT / "node_modules" / "esbuild" / "bin" / "esbuild"
     command = [tool("node"), str(esbuild), *options, "--log-level=error"]
-    done = subprocess.run(command, capture_output=True, check=False)
+    done = subprocess.run(
+        command, input=text and text.encode(), capture_output=True, cwd=PROJECT, check=False
+    )
     if done.returncode != 0:
         raise RuntimeError(f"esbuild failed: {done.stderr.decode()} {json.dumps(options)}")
-    return done.stdout
+    made: bytes = done.stdout
+    return made

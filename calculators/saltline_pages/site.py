@@ -15,6 +15,7 @@ import subprocess
 import sys
 import tempfile
 from base64 import b64encode
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -61,34 +62,46 @@ def generate(out: Path, site_url: str | None, generator: str = "mkdocs") -> None
         raise RuntimeError(f"{generator} did not build the pages:\n{done.stdout}{done.stderr}")
 
 
+# Our elements and the script of each; a page gets one bundle of those it holds.
+SCRIPTS = {
+    "salt-calc": "salt-calc.js",
+}
+THEME_STYLE = re.compile(r'<link rel="stylesheet" href="([^"]*assets/stylesheets/[^"]+)">')
+THEME_SCRIPT = re.compile(r'<script src="([^"]*assets/javascripts/bundle[^"]+)"></script>')
+
+
 @dataclass(frozen=True)
 class Assets:
-    """Where the parts of the engine and our own scripts and styles stand, from the site's root."""
+    """The engine's parts, from the site's root, and the style that every page carries."""
 
     wasm: str
     worker: str
-    element: str
     style: str
 
 
 def finish(out: Path) -> None:
     """The finishing step, on the built HTML."""
-    assets = write_assets(out)
+    pages = {page: page.read_text(encoding="utf-8") for page in sorted(out.rglob("*.html"))}
+    # Without a site address the generator writes the missing page's links from the host's root.
+    lost = out / "404.html"
+    pages[lost] = re.sub(r'(href="|src="|"base": ")/', r"\1", pages[lost])
+    assets = Assets(
+        wasm=hashed(out, "engine.wasm", bundling.light_engine_wasm()),
+        worker=hashed(out, "worker.js", bundling.script("worker.js")),
+        style=theme_core(pages) + bundling.style("saltline.css").decode(),
+    )
     shutil.rmtree(out / "assets" / "js", ignore_errors=True)
     shutil.rmtree(out / "assets" / "css", ignore_errors=True)
-    for page in sorted(out.rglob("*.html")):
-        html = page.read_text(encoding="utf-8")
+    for page, html in pages.items():
         page.write_text(finished(html, page, out, assets), encoding="utf-8")
 
 
-def write_assets(out: Path) -> Assets:
-    """Bundle our scripts and styles, copy the light engine; every name carries its hash."""
-    return Assets(
-        wasm=hashed(out, "engine.wasm", bundling.light_engine_wasm()),
-        worker=hashed(out, "worker.js", bundling.script("worker.js")),
-        element=hashed(out, "calculators.js", bundling.script("salt-calc.js")),
-        style=hashed(out, "saltline.css", bundling.style("saltline.css")),
-    )
+def theme_core(pages: Mapping[Path, str]) -> str:
+    """The part of the theme's styles that the built pages show, before its script adds more."""
+    home = next(page for page in pages if page.name == "index.html")
+    sheets = [(home.parent / path).resolve() for path in THEME_STYLE.findall(pages[home])]
+    css = "".join(sheet.read_text(encoding="utf-8") for sheet in sheets)
+    return bundling.used_rules(re.sub(r"/\*# sourceMapping.*?\*/", "", css), list(pages.values()))
 
 
 def hashed(out: Path, name: str, content: bytes) -> str:
@@ -104,14 +117,17 @@ def hashed(out: Path, name: str, content: bytes) -> str:
 def finished(html: str, page: Path, out: Path, assets: Assets) -> str:
     """One page with its scripts, styles, policy and relative links."""
     root = "../" * (len(page.relative_to(out).parts) - 1)
-    ids = sorted(set(CALCULATOR.findall(html)))
-    early = ""
-    if ids:
-        early = f"<script>{early_start(ids, out, root, assets)}</script>"
-        last = f'<script type="module" src="{root}{assets.element}"></script>'
-        html = html.replace("</body>", f"{last}</body>")
-    html = html.replace("</head>", f'<link rel="stylesheet" href="{root}{assets.style}"></head>', 1)
+    theme = {"styles": THEME_STYLE.findall(html), "script": THEME_SCRIPT.findall(html)[0]}
+    html = THEME_SCRIPT.sub("", THEME_STYLE.sub("", html))
+    last = f'<script type="application/json" id="salt-theme">{json.dumps(theme)}</script>'
+    scripts = ["page.js", *(file for tag, file in SCRIPTS.items() if f"<{tag}" in html)]
+    own = hashed(out, "page.js", bundling.scripts(tuple(scripts)))
+    last += f'<script type="module" src="{root}{own}"></script>'
+    html = html.replace("</body>", f"{last}</body>")
+    html = html.replace("</head>", f"<style>{assets.style}</style></head>", 1)
     html = html.replace(ROOT_MARK, root or "./")
+    ids = sorted(set(CALCULATOR.findall(html)))
+    early = f"<script>{early_start(ids, out, root, assets)}</script>" if ids else ""
     # The policy must stand before the first script, and its hashes cover every inline one.
     head = f'<meta charset="utf-8">{policy(html + early, engine=bool(ids))}{early}'
     return re.sub(r'<meta charset="utf-8">', lambda _: head, html, count=1)
