@@ -104,10 +104,13 @@ def _node_packages(tools: dict[str, str]) -> None:
     stamp = folder / ".lock.hash"
     if _is_current(stamp, lock):
         return
-    path = str(Path(tools["node"]).parent) + os.pathsep + os.environ.get("PATH", os.defpath)
+    environ = {
+        "PATH": str(Path(tools["node"]).parent) + os.pathsep + os.environ.get("PATH", os.defpath),
+        "NODE_USE_SYSTEM_CA": "1",  # trust the certificates that the system trusts, as pip does
+    }
     # Without install scripts: what esbuild runs comes as a package of its own.
     command = [tools["npm"], "ci", "--ignore-scripts", "--no-progress"]
-    if not _run("Installing the Node packages of package-lock.json", command, PATH=path):
+    if not _run("Installing the Node packages of package-lock.json", command, **environ):
         raise SystemExit(_why("The Node packages", "the npm registry"))
     stamp.write_text(_hash(lock))
 
@@ -226,9 +229,9 @@ def _run(doing: str, command: list[str], **environ: str) -> bool:
     return process.returncode == 0
 
 
-def _last_line() -> str:
-    lines = LOG.read_text(errors="replace").split("\n")
-    return next((line.strip() for line in reversed(lines) if line.strip()), "")
+def _last_line(wanted: str = "") -> str:
+    lines = LOG.read_text(errors="replace").splitlines()
+    return next((line.strip() for line in reversed(lines) if line.strip() and wanted in line), "")
 
 
 def _why(what: str, registry: str) -> str:
@@ -237,7 +240,8 @@ def _why(what: str, registry: str) -> str:
             f"{what} could not be installed, because {registry} could not be reached: connect to "
             f"the network, then start this again. Details: {_log_name()}"
         )
-    return f"{what} could not be installed: {_last_line()[:200]} Details: {_log_name()}"
+    reason = _last_line("reason:") or _last_line("ERROR") or _last_line()
+    return f"{what} could not be installed: {reason[:200]}. Details: {_log_name()}"
 
 
 def _log_name() -> str:
