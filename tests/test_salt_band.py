@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import quad, solve_ivp
 from scipy.optimize import brentq
-from scipy.special import hyp1f1
+from scipy.special import erf, hyp1f1
 
 from saltline.draws import quantile
 from saltline.forms.salt_band import SALT_BAND
@@ -62,6 +62,21 @@ def test_draws_against_a_large_sampling(low: float, high: float) -> None:
     dry_s = 0.8 * skin * (1.0 - skin / 5.0) / lost * 86400.0
     theirs = np.quantile(skin * np.sqrt(dry_s / soak), [0.1, 0.5, 0.9])
     assert drawn(low, high) == pytest.approx(theirs, rel=0.08)  # sampling error of 400 draws
+
+
+def test_factors_are_90_percent_points() -> None:
+    answer = SALT_BAND.run(EXAMPLE)
+    chance = np.random.default_rng(6)
+    n = 300_000
+    soak = np.exp(chance.uniform(np.log(3.0), np.log(300.0), n))
+    skin = chance.uniform(0.2, 0.6, n)
+    ends = np.log([answer.evaporation_mm_day_low, answer.evaporation_mm_day_high])
+    dry_days = 0.8 * skin * (1.0 - skin / 5.0) / np.exp(chance.uniform(*ends, n))
+    a = np.minimum(skin**2 * 1e-6 / (soak * 1e-9) / 2.0, 40.0)
+    gain = np.exp(a) * np.sqrt(np.pi) * erf(np.sqrt(a)) / (2.0 * np.sqrt(a)) - 1.0
+    for days, ours in zip((1, 3, 7), answer[9:12], strict=True):
+        theirs = np.quantile(1.0 - gain * np.expm1(-days / dry_days / gain), 0.9)
+        assert ours == pytest.approx(theirs, rel=0.08)  # sampling error of 400 draws
 
 
 def test_with_a_soak_time_the_formula_s_own_error_is_drawn() -> None:
@@ -238,6 +253,13 @@ def test_thin_roots_are_not_safe() -> None:
     assert 0.67 * thick.band_mm < thin.band_mm < thick.band_mm
     # ... and fills faster.
     assert thin.factor_7d_high > thick.factor_7d_high
+
+
+def test_the_skin_is_held_at_a_quarter_of_the_root() -> None:
+    held, most = (SALT_BAND.run(EXAMPLE | {"velamen_mm": v}) for v in (2.0, 1.25))
+    assert held[:-1] == most[:-1]
+    assert held.warnings
+    assert not most.warnings
 
 
 def test_what_growers_say_lies_in_the_range() -> None:

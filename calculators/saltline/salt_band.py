@@ -105,10 +105,9 @@ def possible_roots(
         lost = draws.log_uniform(evaporation_mm_day_low, evaporation_mm_day_high)
         stretch = _stretch(draws.uniform())
         soak = exp(log(SOAK_THROUGH_S[0]) + share * log(SOAK_THROUGH_S[1] / SOAK_THROUGH_S[0]))
+        thickness = min(thickness if velamen_mm is None else velamen_mm, 0.25 * root_mm)
         if velamen_mm is not None:
-            thickness = velamen_mm
             soak *= (thickness / USUAL_VELAMEN_MM) ** 2
-        thickness = min(thickness, 0.25 * root_mm)
         if soak_through_s is not None:
             soak = soak_through_s
         dry = drying_h(velamen_mm=thickness, root_mm=root_mm, evaporation_mm_day=lost)
@@ -177,10 +176,7 @@ def salt_band(
     """
     humidity = min(max(humidity_percent, HUMIDITY_PERCENT[0]), HUMIDITY_PERCENT[1])
     free = wet_cylinder(
-        air_c=air_c,
-        humidity_percent=humidity,
-        air_speed_m_s=air_speed_m_s,
-        diameter_mm=root_mm,
+        air_c=air_c, humidity_percent=humidity, air_speed_m_s=air_speed_m_s, diameter_mm=root_mm
     ).evaporation_mm_day
     roots = possible_roots(
         root_mm=root_mm,
@@ -194,22 +190,34 @@ def salt_band(
     )
     timed = velamen_mm is not None and soak_through_s is not None and dry_h is not None
     own = RULER if measured_band_mm is not None else OWN_TIMES if timed else None
-    band, band_low, band_high = _range([root.band_mm for root in roots], own)
-    turnover, turnover_low, turnover_high = _range([root.dry_h for root in roots], None)
-    factors = [_factor_high(roots, days) for days in (1.0, 3.0, 7.0)]
     usual = USUAL_VELAMEN_MM if velamen_mm is None else velamen_mm
-    minutes = rinse_min(velamen_mm=min(usual, 0.25 * root_mm), share_out=0.99)
     warnings = []
     if humidity != humidity_percent:
         warnings.append("Worked out for 30-95 % humidity, the range this can be trusted over.")
     if usual > 0.25 * root_mm:
         warnings.append("The white skin was taken as a quarter of the root's thickness, the most.")
-    if band_high > LONGEST_MM:
-        warnings.append("The upper end is longer than this tool can say: it stops at 40 mm.")
     if water_ms_cm < PLAIN_WATER_MS_CM:
         warnings.append("Water this pure brings hardly any salt that a root refuses.")
-    owned = soak_through_s is not None or measured_band_mm is not None
-    if owned and factors[2] < 0.5 * (1.0 + 7.0 * HOURS / turnover):
+    soaked = soak_through_s is not None or measured_band_mm is not None
+    return _summed(roots, free, min(usual, 0.25 * root_mm), own, soaked, warnings)
+
+
+def _summed(
+    roots: list[Root],
+    free_mm_day: float,
+    skin_mm: float,
+    own: tuple[float, float] | None,
+    soaked: bool,
+    warnings: list[str],
+) -> SaltBand:
+    """The answer from the draws; `soaked`: the flow along the root was measured."""
+    band, band_low, band_high = _range([root.band_mm for root in roots], own)
+    turnover, turnover_low, turnover_high = _range([root.dry_h for root in roots], None)
+    factors = [_factor_high(roots, days) for days in (1.0, 3.0, 7.0)]
+    minutes = rinse_min(velamen_mm=skin_mm, share_out=0.99)
+    if band_high > LONGEST_MM:
+        warnings.append("The upper end is longer than this tool can say: it stops at 40 mm.")
+    if soaked and factors[2] < 0.5 * (1.0 + 7.0 * HOURS / turnover):
         warnings.append(
             "The salt figures lean on your timing here. If salt spreads more slowly in the root's "
             "white skin than we assume, they can be several times higher."
@@ -218,9 +226,9 @@ def salt_band(
         band_mm=min(band, LONGEST_MM),
         band_mm_low=min(band_low, LONGEST_MM),
         band_mm_high=min(band_high, LONGEST_MM),
-        evaporation_mm_day=sqrt(POT_AIR[0] * POT_AIR[1]) * free,
-        evaporation_mm_day_low=POT_AIR[0] * free,
-        evaporation_mm_day_high=POT_AIR[1] * free,
+        evaporation_mm_day=sqrt(POT_AIR[0] * POT_AIR[1]) * free_mm_day,
+        evaporation_mm_day_low=POT_AIR[0] * free_mm_day,
+        evaporation_mm_day_high=POT_AIR[1] * free_mm_day,
         turnover_h=turnover,
         turnover_h_low=min(turnover_low, TURNOVER[0] * turnover),
         turnover_h_high=max(turnover_high, TURNOVER[1] * turnover),

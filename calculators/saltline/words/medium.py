@@ -38,7 +38,8 @@ def medium_rise(inputs: Mapping[str, Any], answer: MediumRise) -> tuple[str, str
     else:
         rise = "Between these grains water climbs about {damp_rise_mm}."
         perched = (
-            "After draining, the lowest {saturated_rise_mm} or more stay full, however tall the pot."
+            "After draining, the lowest {saturated_rise_mm} or more stays full, however tall the "
+            "pot."
         )
     skin = " Granules with an open skin also wick by themselves, 0 to 100 mm. "
     reason = rise + skin + perched
