@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from engines import Reply, full, light, native
-from rows import LEVELS, Row, rows
+from saltline_pages.checks import LEVELS, Row, called, rows
 
 ROWS = rows()
 RELATIVE = 1e-12  # how far two engines may differ
@@ -30,17 +30,9 @@ def native_replies() -> list[Reply]:
 def picked(row: Row, reply: Reply) -> Any:
     assert "value" in reply, f"no value: {reply}"
     value = reply["value"]
-    for step in filter(None, row.pick.split(".")):
-        value = value[int(step) if step.isdigit() else field_index(row, step)]
+    for step in row.place(called(row)):
+        value = value[step]
     return value
-
-
-def field_index(row: Row, name: str) -> int:
-    """Where a named field stands in the list that a NamedTuple becomes."""
-    module, function = row.question()["function"].rsplit(".", 1)
-    called = getattr(__import__(module, fromlist=[function]), function)
-    made = called(**row.question()["arguments"])
-    return list(made._fields).index(name)
 
 
 @pytest.mark.parametrize("at", range(len(ROWS)), ids=lambda at: f"{ROWS[at].table}:{ROWS[at].line}")

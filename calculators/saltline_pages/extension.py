@@ -6,6 +6,7 @@ On a line of its own:
     [[tables-index]]       every table
     [[sources-list]]       every source, with each place that uses it
     [[glossary]]           every term
+    [[trust-summary]] [[trust-run]] [[trust-checks]]   the page "How far can I trust this?"
 Inline:
     [@key, locator]        a citation
 
@@ -26,7 +27,7 @@ from markdown.inlinepatterns import InlineProcessor
 from markdown.preprocessors import Preprocessor
 
 from saltline.forms import all_forms
-from saltline_pages import cite, glossary, tables, uses
+from saltline_pages import cite, glossary, tables, trust, uses
 from saltline_pages.calculator import calculator
 
 PROJECT = Path(__file__).resolve().parent.parent.parent
@@ -76,12 +77,22 @@ def _glossary(_: str) -> str:
     return glossary.glossary_html(glossary.load(DOCS / "glossary.json"))
 
 
+def _trust_checks(_: str) -> str:
+    def cited_as(key: str, locator: str, level: str) -> str:
+        return cite.cite(_sources()[key], locator, ROOT, level)
+
+    return trust.checks_html(cited_as)
+
+
 DIRECTIVES: dict[str, Callable[[str], str]] = {
     "calculator": _calculator,
     "table": _table,
     "tables-index": _tables_index,
     "sources-list": _sources_list,
     "glossary": _glossary,
+    "trust-summary": lambda _: trust.summary_html(),
+    "trust-run": lambda _: trust.RUN,
+    "trust-checks": _trust_checks,
 }
 
 
@@ -120,7 +131,7 @@ class SaltlineExtension(Extension):
     @override
     def extendMarkdown(self, md: Markdown) -> None:
         # Without this an unknown tag is wrapped in <p>, and the browser then throws the form out.
-        md.block_level_elements.append("salt-calc")
+        md.block_level_elements += ["salt-calc", "salt-trust"]
         # Before raw HTML is stashed (20) but after line endings are made equal (30).
         md.preprocessors.register(_Directives(md), "saltline", 25)
         md.inlinePatterns.register(_Citation(CITATION, md), "saltline-citation", 175)

@@ -17,12 +17,15 @@ import tempfile
 from base64 import b64encode
 from collections.abc import Mapping
 from dataclasses import dataclass
+from html import escape
 from pathlib import Path
 
 from saltline.forms import all_forms
-from saltline_pages import bundling
+from saltline_pages import bundling, trust
 from saltline_pages.calculator import modules
+from saltline_pages.checks import rows
 from saltline_pages.extension import ROOT as ROOT_MARK
+from saltline_pages.full_engine import write_full_engine
 from saltline_pages.lower import bundle
 
 PROJECT = Path(__file__).resolve().parent.parent.parent
@@ -65,6 +68,7 @@ def generate(out: Path, site_url: str | None, generator: str = "mkdocs") -> None
 # Our elements and the script of each; a page gets one bundle of those it holds.
 SCRIPTS = {
     "salt-calc": "salt-calc.js",
+    "salt-trust": "salt-trust.js",
 }
 THEME_STYLE = re.compile(r'<link rel="stylesheet" href="([^"]*assets/stylesheets/[^"]+)">')
 THEME_SCRIPT = re.compile(r'<script src="([^"]*assets/javascripts/bundle[^"]+)"></script>')
@@ -126,10 +130,13 @@ def finished(html: str, page: Path, out: Path, assets: Assets) -> str:
     html = html.replace("</body>", f"{last}</body>")
     html = html.replace("</head>", f"<style>{assets.style}</style></head>", 1)
     html = html.replace(ROOT_MARK, root or "./")
+    if trust.PARTS in html:
+        html = html.replace(trust.PARTS, escape(json.dumps(trust_parts(out, root, assets))))
     ids = sorted(set(CALCULATOR.findall(html)))
     early = f"<script>{early_start(ids, out, root, assets)}</script>" if ids else ""
     # The policy must stand before the first script, and its hashes cover every inline one.
-    head = f'<meta charset="utf-8">{policy(html + early, engine=bool(ids))}{early}'
+    rules = policy(html + early, engine=bool(ids) or "<salt-trust" in html)
+    head = f'<meta charset="utf-8">{rules}{early}'
     return re.sub(r'<meta charset="utf-8">', lambda _: head, html, count=1)
 
 
@@ -137,10 +144,29 @@ def early_start(ids: list[str], out: Path, root: str, assets: Assets) -> str:
     """The inline script that begins to load the engine with this page's science only."""
     forms = all_forms()
     needed = set[str]().union(*(modules(forms[name]) for name in ids))
-    text = json.dumps(bundle(needed), separators=(",", ":"), ensure_ascii=False)
-    science = hashed(out, "science.json", text.encode())
+    science = science_of(needed, out)
     parts = {"wasm": root + assets.wasm, "worker": root + assets.worker, "science": root + science}
     return bundling.script("start.js", {"__ENGINE__": json.dumps(parts)}).decode().strip()
+
+
+def science_of(needed: set[str], out: Path) -> str:
+    """The lowered science of these modules as one file; its path from the root."""
+    text = json.dumps(bundle(needed), separators=(",", ":"), ensure_ascii=False)
+    return hashed(out, "science.json", text.encode())
+
+
+def trust_parts(out: Path, root: str, assets: Assets) -> dict[str, object]:
+    """What the page that runs the checks needs: both engines, all the science, the rows."""
+    asked = {row.question()["function"].rpartition(".")[0] for row in rows()}
+    full = write_full_engine(out)
+    return {
+        "wasm": root + assets.wasm,
+        "worker": root + assets.worker,
+        "science": root + science_of(asked | {"saltline.answering"}, out),
+        "checks": root + hashed(out, "checks.json", trust.device_checks().encode()),
+        "fullWorker": root + hashed(out, "full-worker.js", bundling.scripts(("full-worker.js",))),
+        "full": full | {"base": f"{root}{full['base']}"},
+    }
 
 
 INLINE = re.compile(r"<script(?![^>]*\bsrc=)([^>]*)>(.*?)</script>", re.S)

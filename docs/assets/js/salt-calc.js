@@ -169,8 +169,8 @@ class SaltCalc extends HTMLElement {
     const pairs = this.declared.inputs.map(
       (item) => `${JSON.stringify(item.name)}:${one(item, inputs[item.name])}`,
     );
-    const { function: path, words, picture } = this.declared;
-    const rest = JSON.stringify({ function: path, words, picture, ...more });
+    const { function: path, words, picture, table } = this.declared;
+    const rest = JSON.stringify({ function: path, words, picture, table, ...more });
     return `${rest.slice(0, -1)},"arguments":{${pairs.join()}}}`;
   }
 
@@ -189,7 +189,7 @@ class SaltCalc extends HTMLElement {
       return [[item.name, now + step <= item.high ? now + step : now - step]];
     });
     const moves = { at, changed };
-    const reply = await ask(this.question(inputs, { words: null, picture: null, moves })).catch(() => {});
+    const reply = await ask(this.question(inputs, { words: null, picture: null, table: null, moves })).catch(() => {});
     if (turn !== this.turn || !reply?.moves) return;
     const said = reply.moves.map(([name, moved]) => {
       const item = items.find((each) => each.name === name);
@@ -266,16 +266,19 @@ class SaltCalc extends HTMLElement {
 
   refuse({ refused, instead }) {
     this.say([refused, "", instead], [], "");
+    this.twin([]);
     for (const item of this.declared.results) this.figure(item, null);
     this.state = "refused";
     this.announce({});
   }
 
-  show(inputs, { value, words, picture }) {
+  show(inputs, { value, words, picture, table = [] }) {
     const { results } = this.declared;
     const values = Object.fromEntries(results.map((item, at) => [item.name, value[at]]));
     const put = (text, escape) => fill(text, this.declared, inputs, values, escape);
-    this.say(words.map((text) => put(text)), value[results.length], picture ? put(picture, xml) : "");
+    const drawn = picture ? put(picture, xml) : "";
+    this.say(words.map((text) => put(text)), value[results.length], drawn);
+    this.twin(table.map((cells) => cells.map((text) => put(text))));
     for (const item of results) this.figure(item, values[item.name]);
     for (const line of this.querySelectorAll("[data-template]")) {
       line.textContent = put(line.dataset.template);
@@ -309,6 +312,20 @@ class SaltCalc extends HTMLElement {
     const frame = this.part(".salt-picture");
     const drawn = picture && new DOMParser().parseFromString(picture, "image/svg+xml");
     frame.replaceChildren(...(drawn ? [document.importNode(drawn.documentElement, true)] : []));
+  }
+
+  /** The picture's curve as a table: heads first, the first cell of each row names it. */
+  twin([heads, ...rows]) {
+    const part = this.part(".salt-twin");
+    if (!part) return;
+    part.hidden = !heads;
+    const line = (cells, kind) => {
+      const row = document.createElement("tr");
+      row.append(...cells.map((text, at) => cell(kind ?? (at ? "td" : "th"), text, kind)));
+      return row;
+    };
+    part.querySelector("thead").replaceChildren(...(heads ? [line(heads, "th")] : []));
+    part.querySelector("tbody").replaceChildren(...rows.map((cells) => line(cells)));
   }
 
   figure(declared, value) {
@@ -400,6 +417,7 @@ class SaltCalc extends HTMLElement {
     if (problems.length) {
       this.turn += 1;
       this.say([`Not worked out yet. ${problems[0].text}.`, "", ""], [], "");
+      this.twin([]);
       for (const each of this.declared.results) this.figure(each, null);
       this.state = "refused";
     } else await this.settle(false);
@@ -411,6 +429,13 @@ function item(text) {
   const line = document.createElement("li");
   line.textContent = text;
   return line;
+}
+
+function cell(kind, text, head) {
+  const made = document.createElement(kind);
+  if (kind === "th") made.scope = head ? "col" : "row";
+  made.textContent = text;
+  return made;
 }
 
 function button(text, act) {

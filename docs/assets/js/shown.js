@@ -3,6 +3,8 @@
 
 const NO_BREAK = "\u00a0";
 const PLACEHOLDER = /\{(in:)?([a-z0-9_]+)(?:\.\.([a-z0-9_]+))?\}/g;
+// A number that only a drawing has, and its unit's sign: {0.5:ms_cm} {:ms_cm}.
+const DRAWN = /\{([0-9.]*):([a-z0-9_]*)\}/g;
 
 /** A number with so many significant digits, no exponent, five figures and more grouped. */
 export function number(value, digits) {
@@ -104,7 +106,10 @@ function range(form, item, low, high) {
 /** A sentence or drawing with its placeholders filled in. */
 export function fill(template, form, inputs, values, escape = String) {
   const named = (list, name) => list.find((item) => item.name === name);
-  return template.replace(PLACEHOLDER, (_, isInput, name, last) => {
+  const drawn = template.replace(DRAWN, (_, value, key) =>
+    escape(value ? measure(form, { unit: key, digits: 3 }, Number(value)) : unit(form, key).sign),
+  );
+  return drawn.replace(PLACEHOLDER, (_, isInput, name, last) => {
     if (isInput) return escape(given(form, named(form.inputs, name), inputs));
     const item = named(form.results, name);
     if (last) return escape(range(form, item, values[name], values[last]));

@@ -15,6 +15,7 @@ Columns of `tests/published/*.csv`:
 from __future__ import annotations
 
 import csv
+import importlib
 import json
 from dataclasses import dataclass
 from pathlib import Path
@@ -22,7 +23,7 @@ from typing import Any
 
 from saltline.forms import all_forms
 
-PUBLISHED = Path(__file__).parent / "published"
+PUBLISHED = Path(__file__).resolve().parent.parent.parent / "tests" / "published"
 LEVELS = ("read", "opening only", "second-hand", "memory", "common practice", "computed")
 
 
@@ -49,12 +50,28 @@ class Row:
             return {"function": path, "arguments": form.complete(self.arguments)}
         return {"function": self.function, "arguments": self.arguments}
 
+    def place(self, answer: Any) -> list[int]:
+        """Where the picked value stands in the lists that an answer becomes (see `answering`)."""
+        steps = []
+        for step in filter(None, self.pick.split(".")):
+            at = int(step) if step.isdigit() else list(answer._fields).index(step)
+            steps.append(at)
+            answer = answer[at]
+        return steps
+
     def tolerance(self) -> float:
         """The largest difference allowed, in the unit of the value."""
         if self.abs is not None:
             return self.abs
         assert self.rel is not None
         return self.rel * abs(float(self.expected))
+
+
+def called(row: Row) -> Any:
+    """The native answer to a row's question, as the function returns it."""
+    asked = row.question()
+    module, name = asked["function"].rsplit(".", 1)
+    return getattr(importlib.import_module(module), name)(**asked["arguments"])
 
 
 def rows() -> list[Row]:
