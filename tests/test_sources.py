@@ -97,10 +97,11 @@ def f():
 
     Sources:
         iso-7888, table of f25; park-miller-1988; the multiplier from their reply;
-        crc-kcl, p. 5-73.
+        crc-kcl, p. 5-73; hortsci-42-661 for plain readings.
     """
 '''
     expected = ["usda-60", "saltline-notes", "iso-7888", "park-miller-1988", "crc-kcl"]
+    expected.append("hortsci-42-661")
     assert uses.named_keys(code) == expected
 
 

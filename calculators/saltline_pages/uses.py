@@ -79,9 +79,8 @@ def named_keys(code: str) -> list[str]:
     keys = re.findall(rf"docs/sources\.json:[\s#]*({_KEY.pattern})", code)
     for section in re.findall(r"^ +Sources:\n((?:^ {8,}[^\s\"].*\n)+)", code, re.MULTILINE):
         for item in " ".join(section.split()).rstrip(".").split(";"):
-            first = item.strip().split(",")[0]
-            if _KEY.fullmatch(first):
-                keys.append(first)
+            if named := re.match(rf"\s*({_KEY.pattern})(?![\w-])", item):
+                keys.append(named[1])
     return keys
 
 
