@@ -7,6 +7,7 @@ from math import sqrt
 from typing import NamedTuple
 
 from saltline.errors import BadInput
+from saltline.saying import figure
 from saltline.student import t_quantile, total
 
 TAIL = 0.025  # each tail of the 95 % interval of `batch`
@@ -219,9 +220,8 @@ def _odd_pot(readings: list[float], mean: float, sd: float) -> str:
         return "no pot stands apart"
     at = apart.index(farthest)
     just = ", but only just" if farthest < JUST * limit else ""
-    return (
-        f"pot {at + 1} ({readings[at]:.4g}) stands apart{just}: read it again, then treat it alone"
-    )
+    read = figure(readings[at], 4)
+    return f"pot {at + 1} ({read}) stands apart{just}: read it again, then treat it alone"
 
 
 def batch(*, readings: list[float], pots: int) -> Batch:

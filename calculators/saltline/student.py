@@ -8,7 +8,23 @@ SERIES_FROM = 60.0  # half degrees of freedom above which the gamma ratio is tak
 
 
 def total(values: list[float]) -> float:
-    """Sum from first to last, so that every engine rounds alike (its own `sum` may not)."""
+    """Sum from first to last, so that every engine rounds alike (its own `sum` may not).
+
+    Equation:
+        x1 + x2 + ... in the order given.
+    Arguments:
+        values: numbers [any].
+    Returns:
+        Their sum [same]; 0 for none.
+    Valid for:
+        Readings: tens of numbers of one size.
+    Error:
+        Rounding of doubles.
+    Raises:
+        Nothing.
+    Sources:
+        None needed.
+    """
     out = 0.0
     for value in values:
         out += value
