@@ -5,7 +5,7 @@ from __future__ import annotations
 from saltline import damage_key, stage_action
 from saltline.damage_signs import CAUSES, SIGNS, Sign
 from saltline.declare import Choice, Form, Next, Option, Result
-from saltline.forms.feeding import KINDS, STAGES
+from saltline.forms.choices import KINDS, STAGES
 from saltline.words import damage as words
 
 STAGE = Choice(name="stage", label="What is the plant doing?", options=STAGES)

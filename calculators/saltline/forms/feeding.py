@@ -3,29 +3,9 @@
 from __future__ import annotations
 
 from saltline import feeding
-from saltline.declare import Choice, Form, Number, Option, Result
+from saltline.declare import Choice, Form, Number, Result
+from saltline.forms.choices import KINDS, ROOTS, STAGES
 from saltline.words import feeding as words
-
-STAGES = (
-    Option(value="growing", label="In growth, roots working"),
-    Option(value="maturing", label="Bulbs filling, growth done"),
-    Option(value="resting", label="At rest"),
-    Option(value="new_shoot", label="New shoot, its roots not yet"),
-    Option(value="lost_roots", label="In leaf, roots gone"),
-    Option(value="rotting", label="Something is rotting"),
-)
-KINDS = (
-    Option(value="deciduous", label="Yes"),
-    Option(value="evergreen", label="No, it makes shoot after shoot"),
-    Option(value="monopodial", label="No, it grows up from one stem"),
-    Option(value="unknown", label="I do not know"),
-)
-ROOTS = (
-    Option(value="none", label="None alive"),
-    Option(value="some", label="Some, not at the wall yet"),
-    Option(value="wall", label="At the pot's wall"),
-    Option(value="full", label="The pot is full of them"),
-)
 
 FEED_OFTEN = Form(
     id="feed-often",

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from saltline import prill_dose
-from saltline.declare import Choice, Form, Number, Option, Result
+from saltline.declare import Choice, Form, Number, Result
+from saltline.forms.choices import ROOTS, STAGES
 from saltline.forms.release import (
     ASSUMPTIONS,
     CANNOT_SEE,
@@ -18,21 +19,6 @@ from saltline.forms.release import (
 )
 from saltline.words import release as words
 
-STAGES = (
-    Option(value="growing", label="In growth, with roots"),
-    Option(value="maturing", label="Growth is finishing"),
-    Option(value="resting", label="Resting"),
-    Option(value="new_shoot", label="New shoot, its roots not yet"),
-    Option(value="lost_roots", label="In leaf, roots gone"),
-    Option(value="rotting", label="Rotting"),
-)
-ROOTS = (
-    Option(value="none", label="None"),
-    Option(value="some", label="Some, not at the wall of the pot yet"),
-    Option(value="wall", label="At the wall of the pot"),
-    Option(value="full", label="The pot is full of them"),
-)
-
 PRILL_DOSE = Form(
     id="prill-dose",
     question="How much for these roots?",
@@ -40,7 +26,7 @@ PRILL_DOSE = Form(
     version=1,
     inputs=(
         Choice(name="stage", label="What is the plant doing?", options=STAGES),
-        Choice(name="roots", label="Living roots in the pot", options=ROOTS),
+        Choice(name="roots", label="Live roots in the pot", options=ROOTS),
         Number(name="pot_l", label="Volume of the pot", unit="l", low=0.05, high=50),
         WATER_HELD,
         DRAIN,
