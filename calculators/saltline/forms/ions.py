@@ -22,23 +22,37 @@ def _amount(name: str, label: str, hint: str, *, more: bool = False) -> Number:
     )
 
 
+AMOUNTS = (
+    _amount("ca", "Calcium", "mg/L on the sheet, divided by 40.1"),
+    _amount("mg", "Magnesium", "mg/L divided by 24.3"),
+    _amount("k", "Potassium", "mg/L divided by 39.1"),
+    _amount("na", "Sodium", "mg/L divided by 23.0"),
+    _amount("nh4", "Ammonium", "mg/L of ammonium nitrogen divided by 14.0", more=True),
+    _amount("no3", "Nitrate", "mg/L of nitrate divided by 62.0, or of nitrate nitrogen by 14.0"),
+    _amount("cl", "Chloride", "mg/L divided by 35.5"),
+    _amount("so4", "Sulfate", "mg/L of sulfate divided by 96.1"),
+    _amount("h2po4", "Phosphate", "mg/L of phosphorus divided by 31.0", more=True),
+    _amount(
+        "hco3",
+        "Bicarbonate",
+        "mg/L divided by 61.0; or the alkalinity in mg/L CaCO₃ divided by 50.0",
+    ),
+    _amount("urea", "Urea", "mg/L of urea nitrogen divided by 28.0", more=True),
+)
+
+
+def _solution(**amounts: float) -> dict[str, float]:
+    """A whole solution: every ion that is not named is absent."""
+    return {item.name: amounts.get(item.name.removesuffix("_mmol_l"), 0.0) for item in AMOUNTS}
+
+
 IONS_TO_EC = Form(
     id="ions-to-ec",
     question="What will this solution read?",
     function=ions.ions_to_ec,
     version=1,
     inputs=(
-        _amount("ca", "Calcium", "mg/L divided by 40.1"),
-        _amount("mg", "Magnesium", "mg/L divided by 24.3"),
-        _amount("k", "Potassium", "mg/L divided by 39.1"),
-        _amount("na", "Sodium", "mg/L divided by 23.0"),
-        _amount("nh4", "Ammonium", "mg/L of ammonium nitrogen divided by 14.0"),
-        _amount("no3", "Nitrate", "mg/L of nitrate nitrogen divided by 14.0"),
-        _amount("cl", "Chloride", "mg/L divided by 35.5"),
-        _amount("so4", "Sulfate", "mg/L of sulfate divided by 96.1"),
-        _amount("h2po4", "Phosphate", "mg/L of phosphorus divided by 31.0"),
-        _amount("hco3", "Bicarbonate", "mg/L of bicarbonate divided by 61.0"),
-        _amount("urea", "Urea", "mg/L of urea nitrogen divided by 28.0"),
+        *AMOUNTS,
         Number(
             name="ph",
             label="pH",
@@ -50,6 +64,7 @@ IONS_TO_EC = Form(
             source_high=8.5,
             origin="Usual for a mixed feed (common practice, no source). Between pH 5 and 8 the "
             "reading moves by 0.004 mS/cm.",
+            more=True,
         ),
     ),
     results=(
@@ -61,17 +76,8 @@ IONS_TO_EC = Form(
         Result(name="charge_error_percent", label="Charge error", unit="percent", digits=2),
     ),
     words=words.ions_to_ec,
-    example={
-        "ca_mmol_l": 2.0,
-        "mg_mmol_l": 0.75,
-        "k_mmol_l": 2.1,
-        "nh4_mmol_l": 0.79,
-        "no3_mmol_l": 6.35,
-        "so4_mmol_l": 0.75,
-        "h2po4_mmol_l": 0.54,
-        "ph": 5.5,
-    },
-    example_label="An example, a mixed feed of 100 mg/L nitrogen: put your own numbers in",
+    example=_solution(ca=2.5, mg=0.5, na=1.0, cl=1.5, so4=0.75, hco3=4.0),
+    example_label="An example, a hard tap water from its supplier's sheet: put your own numbers in",
     equation=(
         r"\kappa = \sum_i |z_i|\, \lambda_i\, c_i\, \gamma_i^{0.6 / \sqrt{|z_i|}}",
         r"\log_{10} \gamma_i = "
@@ -91,31 +97,11 @@ IONS_TO_EC = Form(
         "How good it is for orchids: no limit for orchids is published.",
     ),
     cases=(
-        {"k_mmol_l": 10.0, "cl_mmol_l": 10.0},
-        {
-            "ca_mmol_l": 2.5,
-            "mg_mmol_l": 1.0,
-            "k_mmol_l": 3.0,
-            "no3_mmol_l": 7.5,
-            "h2po4_mmol_l": 0.5,
-            "so4_mmol_l": 1.0,
-        },
-        {
-            "k_mmol_l": 1.0,
-            "nh4_mmol_l": 1.25,
-            "no3_mmol_l": 2.0,
-            "h2po4_mmol_l": 0.25,
-            "urea_mmol_l": 1.945,
-        },
-        {
-            "ca_mmol_l": 2.5,
-            "mg_mmol_l": 0.5,
-            "na_mmol_l": 1.0,
-            "cl_mmol_l": 1.5,
-            "so4_mmol_l": 0.75,
-            "hco3_mmol_l": 4.0,
-            "ph": 7.6,
-        },
+        _solution(k=10.0, cl=10.0),
+        _solution(ca=2.0, mg=0.75, k=2.1, nh4=0.79, no3=6.35, so4=0.75, h2po4=0.54),
+        _solution(k=1.0, nh4=1.25, no3=2.0, h2po4=0.25, urea=1.945),
+        _solution(ca=1.25, mg=0.25, na=0.5, cl=0.75, so4=0.375, hco3=2.0),
+        _solution(na=7.0, cl=1.5, so4=0.75, hco3=4.0),
     ),
     sources=("crc-ions", "appelo-conductance", "phreeqc-3", "mccleskey-2011", "saltline-notes"),
 )

@@ -9,7 +9,7 @@ from saltline.products import PRODUCTS
 from saltline.words import recipe as words
 
 
-def _wanted(name: str, label: str, high: float) -> Number:
+def _wanted(name: str, label: str, high: float, hint: str = "0 takes what comes") -> Number:
     return Number(
         name=name,
         label=label,
@@ -17,7 +17,7 @@ def _wanted(name: str, label: str, high: float) -> Number:
         low=0,
         high=high,
         default=0,
-        hint="0 takes what comes",
+        hint=hint,
         origin="0: not asked for, so whatever the others bring.",
     )
 
@@ -28,7 +28,7 @@ FEED_RECIPE = Form(
     function=recipe.feed_recipe,
     version=1,
     inputs=(
-        _wanted("n_ppm", "Nitrogen wanted", 600),
+        _wanted("n_ppm", "Nitrogen wanted", 600, "100 to 125 is our usual (our own proposal)"),
         _wanted("p_ppm", "Phosphorus wanted (P, the element)", 300),
         _wanted("k_ppm", "Potassium wanted (K, the element)", 800),
         _wanted("ca_ppm", "Calcium wanted, beside your water's", 500),
@@ -38,7 +38,7 @@ FEED_RECIPE = Form(
             label="Products you have",
             choices=tuple((item.id, item.label) for item in PRODUCTS),
             most=len(PRODUCTS),
-            hint="by their ids, with commas between",
+            hint="the short names of the list under this calculator, with commas between",
         ),
         WATER,
     ),

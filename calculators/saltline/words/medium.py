@@ -31,7 +31,7 @@ def medium_rise(inputs: Mapping[str, Any], answer: MediumRise) -> tuple[str, str
         verdict = "The top of your pot is dry: roots start drying below its surface."
     else:
         verdict = "Size alone cannot say. Look at the top layer 24 h after watering."
-    number = "dry top layer {dry_top_mm_low..dry_top_mm_high}"
+    number = "Dry top layer {dry_top_mm_low..dry_top_mm_high}"
     if inputs["grain_mm"] > COARSEST_MM:
         rise = "Between granules this coarse water climbs about one granule or less."
         perched = "After draining, the lowest 1 to 3 granules stay full, however tall the pot."
