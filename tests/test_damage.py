@@ -126,7 +126,9 @@ def test_case_that_the_weights_were_chosen_on(case: Vignette) -> None:
 
 
 def test_score_on_the_cases_set_aside(capsys: pytest.CaptureFixture[str]) -> None:
-    """Scored once, after the weights were settled: 35 of 35. A change must say what it does here.
+    """Scored after the weights were settled: 35 of 35. A change must say what it does here.
+
+    (Since then: the order of next tests, and a flush without a firm answer once salt is tested.)
 
     Cases and weights come from one hand, and many cases accept more than one answer: this is no
     proof that the key is right about plants. The best answer that never changes would score 10.
@@ -187,8 +189,8 @@ def offences(stage: str, kind: str, signs: Answers, answer: DamageKey) -> list[s
             broken.append("firm on salt without a test")
         if answer.fits_best in ("unsure", "none_of_these"):
             broken.append("firm on nothing")
-    if answer.action == "flush" and answer.firm != "yes":
-        broken.append("flush without a firm answer")
+    if answer.action == "flush" and not SALT_TESTS & {sign.id for sign in yes}:
+        broken.append("flush without a test for salt")
     return broken
 
 

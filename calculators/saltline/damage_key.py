@@ -14,6 +14,7 @@ from saltline.damage_signs import (
     SIGNS,
 )
 from saltline.stage_action import action_for, what_to_do
+from saltline.stage_rules import READ_AGAIN
 
 # All proposed (unpublished).
 CONTEXT_MOST = 2  # what ticks about how it is kept may add to a cause, all together
@@ -145,9 +146,10 @@ def _next_test(ranked: list[Case], signs: dict[str, str], counted: dict[str, str
         for seen, implied in ((one, other), (other, one)):
             if counted.get(seen) == "yes":
                 settled.append(implied)
+    known = [sign.line for sign in SIGNS if sign.where == "plant" and signs.get(sign.id) == "yes"]
     chosen, worth = None, (-9, 0)
     for sign in SIGNS:
-        if sign.id in settled:
+        if sign.id in settled or sign.line in known:
             continue
         apart = 0
         for name, weight in sign.yes:
@@ -158,7 +160,7 @@ def _next_test(ranked: list[Case], signs: dict[str, str], counted: dict[str, str
         apart = abs(apart)
         if sign.where == "context":
             apart = min(apart, CONTEXT_MOST)
-        gain = (apart - sign.cost, -sign.cost)
+        gain = (2 * apart - sign.cost, -sign.cost)
         if apart and gain > worth:
             chosen, worth = sign.id, gain
     return chosen
@@ -180,7 +182,7 @@ def _left_in_peace(stage: str, signs: dict[str, str]) -> bool:
 def _action(
     kind: str, stage: str, fits: str, firm: bool, ranked: list[Case], signs: dict[str, str]
 ) -> str:
-    """Rot first, then what a firm answer asks for; without one, nothing that wets the pot."""
+    """Rot first, then what a firm answer asks for; without one, no flush before a test for salt."""
     usual = action_for(kind=kind, stage=stage, cause=fits)
     if _any(ROT_SIGNS, signs):
         return usual if firm and usual not in ("leave", "flush") else "look_inside"
@@ -192,7 +194,7 @@ def _action(
         asked = [action_for(kind=kind, stage=stage, cause=case.cause) for case in ranked[:2]]
         if asked == ["leave", "leave"]:
             return "leave"
-    return "read" if usual == "flush" else usual
+    return "read" if usual == "flush" and not _any(SALT_TESTS, _counted(signs)) else usual
 
 
 def judge(*, stage: str, kind: str, signs: dict[str, str]) -> DamageKey:
@@ -226,6 +228,7 @@ def judge(*, stage: str, kind: str, signs: dict[str, str]) -> DamageKey:
     action = _action(kind, stage, fits, firm, ranked, signs)
     least = 1 if fits == "unsure" else 2
     also = [case.cause for case in ranked if case.points >= least and case.cause != fits]
+    read = counted.get("rested_drip_high") or counted.get("rested_drip_low")
     warnings = []
     if signs.get("dark_band_above_medium") == "yes":
         warnings.append(RIVALS)
@@ -237,7 +240,9 @@ def judge(*, stage: str, kind: str, signs: dict[str, str]) -> DamageKey:
         firm="yes" if firm else "no",
         next_test=_next_test(ranked, signs, counted),
         action=action,
-        do=what_to_do(stage=stage, cause=fits, action=action),
+        do=READ_AGAIN
+        if action == "read" and read
+        else what_to_do(stage=stage, cause=fits, action=action),
         warnings=tuple(warnings),
     )
 

@@ -14,7 +14,7 @@ class Sign(NamedTuple):
 
     `where`: plant, test (of the medium or its water), weather, or context (how it is kept).
     `line`: signs of one line are one piece of evidence, however many are ticked.
-    `cost`: 0 look or remember, 1 touch or a spoon, 2 unpot or a night and a pen, 5 wound it.
+    `cost`: 0 look or remember, 1 touch or a spoon, 3 unpot or a night and a pen, 9 wound it.
     `yes`, `no`: (cause, weight) for either answer.
     """
 
@@ -78,12 +78,12 @@ SIGNS = (
          "Only the root tips dead, the root behind them firm",
          (("salty_pot", 3), ("heat", 1), ("drought", 1), ("wet_rot", -1)), (("salty_pot", -1),),
          "first sign of over-salting", "aos-fertilizer-burn"),
-    Sign("brown_inside_pot", "plant", "inside", 2,
+    Sign("brown_inside_pot", "plant", "inside", 3,
          "Roots brown inside the pot, those in the air sound",
          (("salty_pot", 1), ("wet_rot", 1), ("medium_change", 1)),
          (("salty_pot", -1), ("wet_rot", -2), ("medium_change", -1)),
          "does not decide by itself", "plant-questions"),
-    Sign("worst_at_bottom", "plant", "inside", 2,
+    Sign("worst_at_bottom", "plant", "inside", 3,
          "Worst at the bottom of the pot or at the reservoir level",
          (("wet_rot", 2), ("salt_line", -2)), (),
          "air is shortest lowest down (inference)", "saltline-notes"),
@@ -118,12 +118,12 @@ SIGNS = (
          "Fresh crust fizzes under a drop of vinegar (never with bleach)",
          (("lime", 4),), (("lime", -4),),
          "carbonate fizzes", "umd-deposits"),
-    Sign("rested_drip_high", "test", "reading", 2,
+    Sign("rested_drip_high", "test", "reading", 3,
          "First drips after standing covered overnight: more than feed + 0.5 mS/cm",
          (("salty_pot", 4), ("salt_line", 1)), (("salty_pot", -2),),
          "root mass falls as the water's salt rises; the 0.5 is a trade figure for other crops",
          "wang-1998"),
-    Sign("rested_drip_low", "test", "reading", 2,
+    Sign("rested_drip_low", "test", "reading", 3,
          "First drips after standing covered overnight: at feed strength or less",
          (("salty_pot", -4),), (),
          "clears the pot, never the line above it (inference)", "saltline-notes"),
@@ -153,7 +153,7 @@ SIGNS = (
          "Tips missing overnight, slime, droppings or small snails",
          (("chewing_pest", 5),), (("chewing_pest", -3),),
          "eat roots and tender growth at night", "aos-snails"),
-    Sign("purple_ring", "plant", "cut", 5,
+    Sign("purple_ring", "plant", "cut", 9,
          "Purple or pink ring in a fresh cut of the rhizome",
          (("fusarium", 7),), (("fusarium", -5),),
          "the classic sign; growers say it is called too often", "fungal-rots-2010"),
@@ -219,7 +219,7 @@ SIGNS = (
          "Soft, watery spots on leaves",
          (("soft_rot", 4), ("black_rot", 2), ("cold", 1), ("heat", 1)), (("soft_rot", -3),),
          "water-soaked spots that grow", "soft-rot-pages"),
-    Sign("old_roots_only", "plant", "which roots", 2,
+    Sign("old_roots_only", "plant", "which roots", 3,
          "Only the oldest roots are dead, new ones grow",
          (("old_age", 4), ("medium_change", 2), ("salty_pot", -2)), (("old_age", -3),),
          "roots wear out and are replaced", "growers-diaries"),

@@ -61,6 +61,10 @@ DO = (
     ("leave", "Leave it as it is, and look again in two weeks."),
     ("treat", "Mend the cause, and leave the roots alone."),
 )
+READ_AGAIN = (  # "read", where a rested reading has been taken already
+    "Look for the signs you have not looked for yet, and read the first drips again in two weeks: "
+    "the trend tells more than one reading."
+)
 DO_FOR = (
     (
         "salt_line",
