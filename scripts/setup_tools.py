@@ -38,7 +38,9 @@ def prepare(lock: str, browser: bool) -> None:
     """Set up the packages of `requirements-LOCK.txt`, Node and, if asked, a browser."""
     LOG.parent.mkdir(exist_ok=True)
     try:
-        _python_packages(ROOT / f"requirements-{lock}.txt")
+        # The site's lock first: it holds what the few source packages of the tests are built with.
+        for name in dict.fromkeys(("site", lock)):
+            _python_packages(ROOT / f"requirements-{name}.txt")
         tools = _still_there()
         if "node" not in tools:
             tools.update(_find_node())
@@ -66,9 +68,10 @@ def _python_packages(lock: Path) -> None:
     stamp = VENV / (lock.stem + ".hash")
     if _is_current(stamp, lock):
         return
-    pip = [str(VENV_PYTHON), "-m", "pip", "install", "--require-hashes", "--no-input"]
-    quiet = ["--progress-bar", "off", "--disable-pip-version-check"]
-    if not _run(f"Installing the Python packages of {lock.name}", [*pip, *quiet, "-r", str(lock)]):
+    pip = [str(VENV_PYTHON), "-m", "pip", "install", "-r", str(lock)]
+    pinned = ["--require-hashes", "--no-build-isolation"]
+    quiet = ["--no-input", "--progress-bar", "off", "--disable-pip-version-check"]
+    if not _run(f"Installing the Python packages of {lock.name}", [*pip, *pinned, *quiet]):
         raise SystemExit(_why("The Python packages", "PyPI"))
     stamp.write_text(_hash(lock))
 
