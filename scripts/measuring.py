@@ -32,6 +32,7 @@ QUIET = [
     "--disable-sync",
 ]
 IS_LIVE = "salt-calc[data-state=live]"
+STOPPED = "salt-calc[data-state=error]"
 # Marks the moment in the page's own clock, from the start of the navigation.
 MARK_LIVE = """new MutationObserver((changes, observer) => {
   if (!document.querySelector("IS_LIVE")) return;
@@ -200,10 +201,11 @@ def kind(sent: Sent, page: str) -> str:
         return "engine: worker with loader"
     if file.name.startswith("science."):
         return "engine: this page's science"
-    theme = file.parent.name in ("javascripts", "stylesheets", "workers")
-    names = {".js": "scripts", ".mjs": "scripts", ".css": "styles"}
-    if file.suffix in names:
-        return f"{'theme' if theme else 'our'} {names[file.suffix]}"
+    if file.suffix == ".css":
+        return "styles"
+    if file.suffix in (".js", ".mjs"):
+        theme = file.parent.name in ("javascripts", "workers")
+        return "theme scripts" if theme else "our scripts"
     return f"other ({file.suffix or file.name})"
 
 
@@ -232,8 +234,10 @@ def open_live(page: Page, address: str) -> float:
     """Open a page; seconds from the start of the navigation to the first live answer."""
     page.goto(address, wait_until="commit")
     try:
-        page.wait_for_selector(IS_LIVE, state="attached", timeout=PATIENCE)
+        page.wait_for_selector(f"{IS_LIVE}, {STOPPED}", state="attached", timeout=PATIENCE)
     except TimeoutError:
         raise SystemExit(f"No live answer within {PATIENCE / 1000:.0f} s on {address}") from None
+    if not page.query_selector(IS_LIVE):
+        raise SystemExit(f"The calculator stopped with an error on {address}")
     seconds: float = page.evaluate(f"{LIVE} / 1000")
     return seconds
