@@ -9,6 +9,9 @@ On a line of its own:
     [[trust-summary]] [[trust-run]] [[trust-checks]]   the page "How far can I trust this?"
 Inline:
     [@key, locator]        a citation
+    [[open ID name=value;name=value | words]]   a link that opens a calculator filled in
+
+The first use of each term of the glossary becomes a link to it, except on the glossary's own page.
 
 Links to other parts of the site are written `salt-root:path`; the finishing step of the build puts
 the right relative path in their place, so that this works under any generator and base path.
@@ -21,19 +24,24 @@ from collections.abc import Callable
 from functools import cache
 from pathlib import Path
 from typing import override
+from xml.etree.ElementTree import Element
 
 from markdown import Extension, Markdown
 from markdown.inlinepatterns import InlineProcessor
+from markdown.postprocessors import Postprocessor
 from markdown.preprocessors import Preprocessor
+from markdown.treeprocessors import Treeprocessor
 
+from saltline.declare import Form
 from saltline.forms import all_forms
 from saltline_pages import cite, glossary, tables, trust, uses
 from saltline_pages.calculator import calculator
+from saltline_pages.opened import PATTERN as OPEN
+from saltline_pages.opened import opened
 
 PROJECT = Path(__file__).resolve().parent.parent.parent
 DOCS = PROJECT / "docs"
 ROOT = "salt-root:"
-CITATION = r"\[@([a-z0-9][a-z0-9-]*)(?:, ([^\]\[]+))?\]"
 DIRECTIVE = re.compile(r"^\[\[([a-z-]+)(?: ([a-z0-9_-]+))?\]\]\s*$")
 
 
@@ -51,14 +59,18 @@ def citation(key: str, locator: str) -> str:
 
 def cited(html: str) -> str:
     """HTML with its citation marks turned into links."""
-    return re.sub(CITATION, lambda found: citation(found[1], found[2] or ""), html)
+    return cite.CITATION.sub(lambda found: citation(found[1], found[2] or ""), html)
 
 
-def _calculator(name: str) -> str:
+def _form(name: str) -> Form:
     forms = all_forms()
     if name not in forms:
         raise ValueError(f"a page asks for the calculator '{name}', which is not declared")
-    return cited(calculator(forms[name]))
+    return forms[name]
+
+
+def _calculator(name: str) -> str:
+    return cited(calculator(_form(name)))
 
 
 def _table(name: str) -> str:
@@ -73,8 +85,13 @@ def _sources_list(_: str) -> str:
     return cite.sources_list(_sources(), uses.find_uses(PROJECT), ROOT)
 
 
+@cache
+def _terms() -> list[glossary.Term]:
+    return glossary.load(DOCS / "glossary.json")
+
+
 def _glossary(_: str) -> str:
-    return glossary.glossary_html(glossary.load(DOCS / "glossary.json"))
+    return glossary.glossary_html(_terms())
 
 
 def _trust_checks(_: str) -> str:
@@ -125,8 +142,42 @@ class _Citation(InlineProcessor):
         return self.md.htmlStash.store(html), m.start(0), m.end(0)
 
 
+class _Open(InlineProcessor):
+    @override
+    def handleMatch(  # type: ignore[override] # the stubs know only the older processors
+        self, m: re.Match[str], data: str
+    ) -> tuple[str, int, int]:
+        home = uses.calculator_home(m[1], DOCS, uses.read_pages(DOCS))
+        if not home:
+            raise ValueError(f"a page opens the calculator '{m[1]}', which stands on no page")
+        html = opened(_form(m[1]), m[2], m[3], ROOT + home)
+        return self.md.htmlStash.store(html), m.start(0), m.end(0)
+
+
+class _Labels(Treeprocessor):
+    """On a phone each row of a table is a card, so every cell carries its column's heading."""
+
+    @override
+    def run(self, root: Element) -> None:
+        for table in root.iter("table"):
+            heads = ["".join(head.itertext()) for head in table.iter("th")]
+            for row in table.iter("tr"):
+                for cell, head in zip(row.findall("td"), heads, strict=False):
+                    cell.set("data-label", head)
+
+
+class _Terms(Postprocessor):
+    """The finished page with its terms linked; the glossary's own page is left as it is."""
+
+    @override
+    def run(self, text: str) -> str:
+        if '<dl class="salt-glossary">' in text:
+            return text
+        return glossary.link_terms(text, _terms(), ROOT)
+
+
 class SaltlineExtension(Extension):
-    """Registers the directives, citations, and our block-level elements."""
+    """Registers the directives, citations, links to terms, and our block-level elements."""
 
     @override
     def extendMarkdown(self, md: Markdown) -> None:
@@ -134,7 +185,12 @@ class SaltlineExtension(Extension):
         md.block_level_elements += ["salt-calc", "salt-trust"]
         # Before raw HTML is stashed (20) but after line endings are made equal (30).
         md.preprocessors.register(_Directives(md), "saltline", 25)
-        md.inlinePatterns.register(_Citation(CITATION, md), "saltline-citation", 175)
+        md.treeprocessors.register(_Labels(md), "saltline-labels", 15)
+        citation_mark = cite.CITATION.pattern
+        md.inlinePatterns.register(_Citation(citation_mark, md), "saltline-citation", 175)
+        md.inlinePatterns.register(_Open(OPEN, md), "saltline-open", 176)
+        # After stashed HTML is back in its places (30) and all marks are written out (20).
+        md.postprocessors.register(_Terms(md), "saltline-terms", 5)
 
 
 def makeExtension(**options: object) -> SaltlineExtension:  # noqa: N802 - the name Markdown calls

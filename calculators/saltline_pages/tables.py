@@ -59,6 +59,11 @@ class Table:
         """Whether the level must stand with each column: one line below cannot speak for all."""
         return len({reference.level for reference in self.references()}) > 1
 
+    @property
+    def narrow(self) -> bool:
+        """Whether it stays a table on a phone: three columns, words only in the first."""
+        return len(self.columns) <= 3 and not any(column.words for column in self.columns[1:])
+
     def references(self) -> list[Reference]:
         """Every reference of the table once, columns first, then rows in their order."""
         found = [column.reference for column in self.columns if column.reference]
@@ -114,10 +119,11 @@ def table_html(table: Table, sources: Mapping[str, Source], root: str) -> str:
         lambda mark: cite(sources[mark[1]], mark[2] or "", root), escape(table.note)
     )
     note = f"<p>{said}</p>" if said else ""
+    narrow = " data-narrow" if table.narrow and not by_row else ""
     return (
         f'<figure class="salt-table" id="{table.name}">'
         f"<figcaption><strong>{escape(table.title)}.</strong> {escape(table.caption)}</figcaption>"
-        f"<table><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
+        f"<table{narrow}><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
         f"<footer>{note}{_footer(table, sources, root)}</footer></figure>"
     )
 
