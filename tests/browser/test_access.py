@@ -40,8 +40,8 @@ def trouble(page: Page, within: str) -> list[str]:
     page.evaluate(AXE)
     options: dict[str, Any] = {"runOnly": {"type": "tag", "values": TAGS}}
     found = page.evaluate(
-        "([within, options]) => axe.run(within ? {include: [within]} : document, options)"
-        ".then((r) => r.violations.map((v) => v.id + ': ' + v.nodes.map((n) => n.html).join(' | ')))",
+        "([within, options]) => axe.run(within ? {include: [within]} : document, options).then("
+        "(r) => r.violations.map((v) => v.id + ': ' + v.nodes.map((n) => n.html).join(' | ')))",
         [within, options],
     )
     return [line[:300] for line in found]
