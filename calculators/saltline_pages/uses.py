@@ -25,7 +25,7 @@ def find_uses(checkout: Path) -> dict[str, list[Use]]:
 
 def _all(checkout: Path) -> Iterator[tuple[str, Use]]:
     docs = checkout / "docs"
-    pages = {path: path.read_text(encoding="utf-8") for path in sorted(docs.rglob("*.md"))}
+    pages = read_pages(docs)
     yield from _in_tables(docs / "tables")
     yield from _in_calculators(docs, pages)
     yield from _in_pages(docs, pages)
@@ -41,10 +41,7 @@ def _in_tables(folder: Path) -> Iterator[tuple[str, Use]]:
 
 def _in_calculators(docs: Path, pages: dict[Path, str]) -> Iterator[tuple[str, Use]]:
     for form in all_forms().values():
-        home = next(
-            (path for path, text in pages.items() if f"[[calculator {form.id}]]" in text), None
-        )
-        use = Use("calculator", form.question, page_address(docs, home) if home else "")
+        use = Use("calculator", form.question, calculator_home(form.id, docs, pages))
         for key in (*form.sources, *(item.source for item in form.inputs if item.source)):
             yield key, use
 
@@ -82,6 +79,17 @@ def named_keys(code: str) -> list[str]:
             if named := re.match(rf"\s*({_KEY.pattern})(?![\w-])", item):
                 keys.append(named[1])
     return keys
+
+
+def read_pages(docs: Path) -> dict[Path, str]:
+    """The Markdown of every page, in a fixed order."""
+    return {path: path.read_text(encoding="utf-8") for path in sorted(docs.rglob("*.md"))}
+
+
+def calculator_home(name: str, docs: Path, pages: dict[Path, str]) -> str:
+    """The address of the first page that holds a calculator, or an empty string."""
+    mark = f"[[calculator {name}]]"
+    return next((page_address(docs, path) for path, text in pages.items() if mark in text), "")
 
 
 def page_address(docs: Path, page: Path) -> str:

@@ -1,0 +1,55 @@
+"""Links that open a calculator filled in: they hold what the declaration takes, and its answer."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from saltline.errors import BadInput
+from saltline.forms import all_forms
+from saltline_pages.opened import PATTERN, opened
+
+SIEVE = all_forms()["sieve"]
+BATCH = all_forms()["batch"]
+VALUES = "prill_min_mm=2;prill_max_mm=4;grain_min_mm=8"
+
+
+def test_link_carries_the_values_and_the_version() -> None:
+    html = opened(SIEVE, VALUES, "which mesh", "salt-root:care/x/")
+    assert html == (
+        f'<a class="salt-open" href="salt-root:care/x/#sieve={SIEVE.version};prill_min_mm=2;'
+        'prill_max_mm=4;grain_min_mm=8">which mesh</a>'
+    )
+
+
+def test_lists_and_words_of_the_answer() -> None:
+    html = opened(BATCH, "readings=0.9, 1.1,1.4;pots=3", "{number} of {in:pots}; {median}", "")
+    assert "readings=0.9,1.1,1.4;" in html
+    assert "mean 1.13" in html
+    assert html.endswith("of 3\u00a0pots; 1.1</a>")
+
+
+@pytest.mark.parametrize(
+    "values",
+    [
+        "prill_min_mm=2;prill_max_mm=4",  # one is missing
+        "prill_min_mm=2;prill_max_mm=4;grain_min_mm=800",  # beyond its bound
+        "prill_min_mm=two;prill_max_mm=4;grain_min_mm=8",
+        "prills=2;prill_max_mm=4;grain_min_mm=8",  # no such name
+        "",
+    ],
+)
+def test_values_the_calculator_would_not_take_stop_the_build(values: str) -> None:
+    with pytest.raises(BadInput):
+        opened(SIEVE, values, "which mesh", "")
+
+
+def test_words_are_text_and_never_markup() -> None:
+    assert "&lt;b&gt;mesh&lt;/b&gt;" in opened(SIEVE, VALUES, "<b>mesh</b>", "")
+
+
+def test_the_mark_in_a_sentence() -> None:
+    found = re.search(PATTERN, f"So [[open sieve {VALUES} | take a mesh of {{aperture_mm}}]] then")
+    assert found
+    assert found.groups() == ("sieve", VALUES + " ", "take a mesh of {aperture_mm}")
