@@ -18,9 +18,9 @@ def answer(question: str) -> str:
     """Answer one question.
 
     `question` is a JSON object: `function` (dotted path), `arguments` (object), and optionally
-    `words` and `picture` (dotted paths of functions that take the arguments and the answer) and
-    `moves` (see `_moves`). The reply is a JSON object holding `value` (a NamedTuple becomes a list
-    in declared order) with `words`, `picture` and `moves` where asked, or `bad` (a sentence), or
+    `words`, `picture` and `table` (dotted paths of functions that take the arguments and the
+    answer) and `moves` (see `_moves`). The reply is a JSON object holding `value` (a NamedTuple
+    becomes a list in declared order) with what else was asked for, or `bad` (a sentence), or
     `refused` and `instead`.
     """
     asked = json.loads(question)
@@ -28,7 +28,7 @@ def answer(question: str) -> str:
     try:
         value = _found(asked["function"])(**arguments)
         reply = {"value": _plain(value)}
-        for extra in ("words", "picture"):
+        for extra in ("words", "picture", "table"):
             if asked.get(extra):
                 reply[extra] = _plain(_found(asked[extra])(arguments, value))
         if asked.get("moves"):

@@ -177,6 +177,7 @@ class Result:
     unit: str = ""  # a key of UNITS; "words" and "list" results leave it empty
     digits: int = 3
     kind: str = "number"  # number, words, list
+    labels: tuple[tuple[str, str], ...] = ()  # ids that are results, as a reader sees them
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -200,7 +201,9 @@ class Form:
     results in order, then `warnings` (a tuple of sentences).
     `words` takes (inputs, answer) and returns (verdict, number, reason): sentences in which
     `{name}` stands for a shown result, `{in:name}` for an input, `{a..b}` for a range.
-    `picture` takes (inputs, answer) and returns SVG text with the same placeholders.
+    `picture` takes (inputs, answer) and returns SVG text with the same placeholders, and
+    `{0.5:ms_cm}` for a number in the reader's unit, `{:ms_cm}` for that unit's sign.
+    `table` takes the same and returns the picture's curve as rows of cells, heads first.
     """
 
     id: str
@@ -213,6 +216,7 @@ class Form:
     example: Mapping[str, Any]  # values for the page's first answer
     example_label: str = "An example: put your own numbers in"
     picture: Callable[[Mapping[str, Any], Any], str] | None = None
+    table: Callable[[Mapping[str, Any], Any], tuple[tuple[str, ...], ...]] | None = None
     equation: tuple[str, ...] = ()  # LaTeX, one equation each, in the trade's symbols
     working: tuple[str, ...] = ()  # the equation with the numbers put in, line by line
     follow: tuple[Next, ...] = ()  # calculators that can go on from this answer

@@ -15,6 +15,7 @@ from saltline.errors import Refused
 from saltline.forms import all_forms
 from saltline_pages import shown
 from saltline_pages.links import fragment
+from saltline_pages.twin import twin
 
 
 def calculator(form: Form) -> str:
@@ -87,10 +88,7 @@ def _unit(item: Input, unit: str) -> str:
         return f'<span class="salt-unit" aria-hidden="true">{escape(unit)}</span>'
     ways = [unit, *(other[0] for other in others)]
     options = "".join(f'<option value="{at}">{escape(way)}</option>' for at, way in enumerate(ways))
-    return (
-        f'<select class="salt-unit" aria-label="Unit" disabled>'
-        f"{options}</select>"
-    )
+    return f'<select class="salt-unit" aria-label="Unit" disabled>{options}</select>'
 
 
 def _answer(form: Form, inputs: Mapping[str, Any]) -> str:
@@ -106,20 +104,24 @@ def _answer(form: Form, inputs: Mapping[str, Any]) -> str:
     picture = ""
     if form.picture is not None:
         picture = shown.fill(form.picture(inputs, answer), form, inputs, values, escape)
+    table = ""
+    if form.table is not None:
+        rows = form.table(inputs, answer)
+        table = twin(rows, lambda cell: shown.fill(cell, form, inputs, values, escape))
     warnings = "".join(f"<li>{escape(text)}</li>" for text in answer.warnings)
     steps = "".join(
         f'<ol class="salt-steps" data-list="{item.name}">'
         + "".join(f"<li>{escape(str(step))}</li>" for step in values[item.name] or ())
         + "</ol>"
         for item in form.results
-        if item.kind == "list"
+        if item.kind == "list" and not item.unit
     )
     figures = "".join(_figure(form, item.name, values[item.name]) for item in form.results)
     return (
         '<div class="salt-answer" aria-live="polite">'
         f'<p class="salt-say">{verdict}</p><p class="salt-number">{number}</p>'
         f'<p class="salt-why">{reason}</p>{steps}'
-        f'<div class="salt-picture">{picture}</div>'
+        f'<div class="salt-picture">{picture}</div>{table}'
         f'<ul class="salt-warnings"{"" if warnings else " hidden"}>{warnings}</ul>'
         f'<p class="salt-moves">{_moves(form, inputs, answer)}</p>'
         f"{_working(form, inputs, values)}"
@@ -330,10 +332,15 @@ def declaration(form: Form) -> dict[str, Any]:
         "version": form.version,
         "function": path(form.function),
         "words": path(form.words),
-        "picture": path(form.picture) if form.picture else None,
+        **{
+            part: path(drawn)
+            for part, drawn in (("picture", form.picture), ("table", form.table))
+            if drawn
+        },
         "inputs": [entry(item) for item in form.inputs],
         "results": [
             {"name": r.name, "label": r.label, "unit": r.unit, "digits": r.digits, "kind": r.kind}
+            | ({"labels": dict(r.labels)} if r.labels else {})
             for r in form.results
         ],
         "units": {
@@ -352,4 +359,4 @@ def declaration(form: Form) -> dict[str, Any]:
 def modules(form: Form) -> set[str]:
     """The science a calculator's answer needs in the light engine."""
     needed = {form.function.__module__, form.words.__module__, "saltline.answering"}
-    return needed | ({form.picture.__module__} if form.picture else set())
+    return needed | {drawn.__module__ for drawn in (form.picture, form.table) if drawn}

@@ -40,6 +40,9 @@ class _Lower(ast.NodeTransformer):
         node.annotation = None
         return node
 
+    def visit_TypeAlias(self, node: ast.TypeAlias) -> None:
+        return None
+
     def visit_AnnAssign(self, node: ast.AnnAssign) -> ast.AST | None:
         self.generic_visit(node)
         if node.value is None:

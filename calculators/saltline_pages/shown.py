@@ -14,6 +14,8 @@ from saltline.declare import UNITS, Choice, Form, Input, Number, Numbers, Result
 
 NO_BREAK = "\u00a0"
 PLACEHOLDER = re.compile(r"\{(in:)?([a-z0-9_]+)(?:\.\.([a-z0-9_]+))?\}")
+# A number that only a drawing has, and its unit's sign: {0.5:ms_cm} {:ms_cm}.
+DRAWN = re.compile(r"\{([0-9.]*):([a-z0-9_]*)\}")
 
 
 def number(value: float, digits: int) -> str:
@@ -56,8 +58,14 @@ def result(item: Result, value: Any) -> str:
     if isinstance(value, list | tuple):
         return ", ".join(result(item, part) for part in value)
     if isinstance(value, str):
-        return value
+        return labelled(item, value)
     return with_unit(number(scaled(float(value), item.unit), item.digits), item.unit)
+
+
+def labelled(item: Result, value: str) -> str:
+    """Words as they are; ids that have labels (one, or a comma list) as their labels."""
+    labels = dict(item.labels)
+    return ", ".join(labels.get(one, one) for one in value.split(",")) if labels else value
 
 
 def unit_of(item: Number | Numbers, form: Form, inputs: Mapping[str, Any]) -> str:
@@ -127,4 +135,8 @@ def fill(
             return escape(range_of(results[name], values[name], values[last]))
         return escape(result(results[name], values[name]))
 
-    return PLACEHOLDER.sub(one, template)
+    def drawn(match: re.Match[str]) -> str:
+        value, unit = match.groups()
+        return escape(number(scaled(float(value), unit), 3) if value else UNITS[unit][0])
+
+    return PLACEHOLDER.sub(one, DRAWN.sub(drawn, template))
