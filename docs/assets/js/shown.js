@@ -50,9 +50,13 @@ const measure = (form, item, value) => number(scaled(form, value, item.unit), it
 export function result(form, item, value) {
   if (value === null) return "–";
   if (Array.isArray(value)) return value.map((part) => result(form, item, part)).join(", ");
-  if (typeof value === "string") return value;
+  if (typeof value === "string") return labelled(item, value);
   return withUnit(measure(form, item, value), unit(form, item.unit).sign);
 }
+
+/** Words as they are; ids that have labels (one, or a comma list) as their labels. */
+const labelled = ({ labels }, value) =>
+  labels ? value.split(",").map((one) => labels[one] ?? one).join(", ") : value;
 
 /** How a numeric input is written: its unit's ways; some follow another input (a pen's scale). */
 export function unitOf(form, item, inputs) {
