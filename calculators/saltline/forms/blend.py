@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from saltline import blend
 from saltline.declare import Form, Number, Result
+from saltline.pictures import water as pictures
 from saltline.words import blend as words
 
 WATER_BLEND = Form(
@@ -50,6 +51,7 @@ WATER_BLEND = Form(
         Result(name="ec_ms_cm_high", label="and at most", unit="ms_cm", digits=2),
     ),
     words=words.water_blend,
+    picture=pictures.water_blend,
     example={"tap_ms_cm": 0.7, "target_ms_cm": 0.35, "batch_l": 10.0},
     equation=(
         r"\kappa(s) = \kappa_\mathrm{target} - (1 - r)\, \kappa_\mathrm{pure}, "

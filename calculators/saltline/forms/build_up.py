@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from saltline import build_up
 from saltline.declare import Form, Number, Result
+from saltline.pictures import build_up as pictures
 from saltline.words import build_up as words
 
 START = {"start_ms_cm": 0.5, "limit_ms_cm": 1.5, "water_held_ml": 200.0, "water_use_ml_day": 12.0}
@@ -79,6 +80,8 @@ BUILD_UP = Form(
         ),
     ),
     words=words.build_up,
+    picture=pictures.build_up,
+    table=pictures.build_up_table,
     example=START | {"feed_ms_cm": 0.5, "drained_share": 0.2},
     assumptions=(
         "Every watering is this feed, and the water in the pot mixes with it.",

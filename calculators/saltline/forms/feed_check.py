@@ -5,6 +5,7 @@ from __future__ import annotations
 from saltline import strength
 from saltline.declare import Form, Number, Result
 from saltline.forms.strength import DRAIN, WATER
+from saltline.pictures import feed as pictures
 from saltline.words import strength as words
 
 FEED_CHECK = Form(
@@ -51,6 +52,7 @@ FEED_CHECK = Form(
         Result(name="off_percent", label="The pen against the label", unit="percent", digits=2),
     ),
     words=words.feed_check,
+    picture=pictures.feed_check,
     example={
         "water_ms_cm": 0.3,
         "feed_ms_cm": 0.95,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from saltline import hardness
 from saltline.declare import UNITS, Choice, Form, Number, Option, Result
+from saltline.pictures import water as pictures
 from saltline.words import hardness as words
 
 SCALES = ("mg_l_caco3", "meq_l", "mmol_l", "german", "french", "clark", "grain_us_gal")
@@ -44,6 +45,7 @@ HARDNESS = Form(
         for scale, label in zip(SCALES, LABELS, strict=True)
     ),
     words=words.hardness,
+    picture=pictures.hardness,
     example={"value": 14.0, "unit": "german"},
     equation=(r"c_{\mathrm{CaCO_3}} = h\, u, \quad u = \text{mg/L of CaCO}_3 \text{ in one unit}",),
     assumptions=(

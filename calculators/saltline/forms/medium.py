@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from saltline import medium
 from saltline.declare import Choice, Form, Number, Option, Result
+from saltline.pictures import medium as pictures
 from saltline.words import medium as words
 
 TUBE_RISE = Form(
@@ -60,6 +61,7 @@ TUBE_RISE = Form(
         Result(name="rise_then_mm", label="Height after that time", unit="mm"),
     ),
     words=words.tube_rise,
+    picture=pictures.tube_rise,
     example={"radius_mm": 0.1, "seconds": 1.0},
     assumptions=(
         "A round, upright tube with one end in open water.",
@@ -139,6 +141,7 @@ MEDIUM_RISE = Form(
         Result(name="answer", label="The top", kind="words"),
     ),
     words=words.medium_rise,
+    picture=pictures.medium_rise,
     example={"grain_mm": 3.0, "pot_height_mm": 100.0, "water_level_mm": 25.0},
     assumptions=(
         "Even grains that water wets. One column of 0.5 mm sand was measured; other sizes are "

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from saltline import meter, standards
 from saltline.declare import YES_NO, Choice, Form, Next, Number, Option, Result
+from saltline.pictures import meter as pictures
 from saltline.words import meter as words
 
 SCALES = (
@@ -86,6 +87,7 @@ METER_READING = Form(
         Result(name="osmotic_bar", label="Osmotic pressure", unit="bar", digits=2),
     ),
     words=words.meter_reading,
+    picture=pictures.meter_reading,
     example={"reading": 500.0, "scale": "us_cm", "sample_c": 20.0, "compensated": "no"},
     equation=(
         r"\kappa_{25} = f_{25}(T)\, \kappa_T",
@@ -136,6 +138,7 @@ WHICH_SCALE = Form(
         Result(name="also_fits", label="Cannot be ruled out", kind="words"),
     ),
     words=words.which_scale,
+    picture=pictures.which_scale,
     example={"reading": 707.0, "standard": "bottle_1413"},
     equation=(r"\mathrm{off} = 100 \left( \frac{\mathrm{reading}}{k\, \kappa_{25}} - 1 \right)",),
     follow=(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from saltline import mixing
 from saltline.declare import Form, Number, Result
+from saltline.pictures import mixing as pictures
 from saltline.words import mixing as words
 
 FULL_MIXING = Form(
@@ -42,6 +43,8 @@ FULL_MIXING = Form(
         Result(name="trickle_ml", label="By an endless trickle", unit="ml"),
     ),
     words=words.full_mixing,
+    picture=pictures.full_mixing,
+    table=pictures.full_mixing_table,
     example={"times_down": 4.0, "water_held_ml": 200.0, "rinses": 3},
     assumptions=("All the water in the pot mixes with every rinse.",),
     cannot_see=("Salt inside the granules: it comes out over hours, not minutes.",),

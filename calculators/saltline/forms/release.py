@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from saltline import prill_pot, release
 from saltline.declare import Form, Number, Result
+from saltline.pictures import release as pictures
 from saltline.words import release as words
 
 RATED_DAYS = Number(
@@ -115,6 +116,8 @@ PRILL_RELEASE = Form(
         Result(name="phosphorus_share_high", label="at most", unit="share", digits=2),
     ),
     words=words.prill_release,
+    picture=pictures.prill_release,
+    table=pictures.prill_release_table,
     example=LABEL | {"day": 60.0},
     assumptions=(
         *ASSUMPTIONS,
@@ -175,6 +178,8 @@ PRILL_POT = Form(
         Result(name="n_ppm_high", label="at most", unit="ppm", kind="list"),
     ),
     words=words.prill_pot,
+    picture=pictures.prill_pot,
+    table=pictures.prill_pot_table,
     example=LABEL
     | {
         "dose_g": 0.4,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from saltline import salt_band
 from saltline.declare import Form, Number, Result
+from saltline.pictures import salt_band as pictures
 from saltline.words import salt_band as words
 
 SALT_BAND = Form(
@@ -142,6 +143,7 @@ SALT_BAND = Form(
         Result(name="rinse_min_high", label="Rinse, if salt leaves slowly", unit="min", digits=2),
     ),
     words=words.salt_band,
+    picture=pictures.salt_band,
     example={"air_c": 22.0, "humidity_percent": 60.0, "root_mm": 5.0, "water_ms_cm": 0.3},
     working=(
         "band = thickness of the white skin × √(drying time ÷ soaking time)",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from saltline import drift, sampling
 from saltline.declare import Form, Number, Numbers, Result
+from saltline.pictures import sampling as pictures
 from saltline.words import sampling as words
 
 POTS = Number(
@@ -69,6 +70,7 @@ SAMPLE = Form(
         Result(name="sample_to_find", label="To meet a bad pot", unit="pots"),
     ),
     words=words.sample,
+    picture=pictures.sample,
     example={"pots": 60, "spread_percent": 25.0, "within_percent": 20.0, "bad_pots": 6},
     assumptions=(
         "The pots are taken at random: not the sick ones, not the front row.",
@@ -109,6 +111,7 @@ BATCH = Form(
         Result(name="odd_pot", label="Odd pot", kind="words"),
     ),
     words=words.batch,
+    picture=pictures.batch,
     example={"readings": [0.9, 1.1, 1.4, 1.0, 2.6], "pots": 12},
     assumptions=(
         "The pots were taken at random, one reading each.",
@@ -167,6 +170,7 @@ DRIFT = Form(
         Result(name="weeks_high", label="at the latest", unit="weeks"),
     ),
     words=words.drift,
+    picture=pictures.drift,
     example={
         "days": [0.0, 7.0, 14.0, 21.0, 28.0, 35.0],
         "readings": [1.0, 1.1, 1.3, 1.4, 1.7, 1.8],

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from saltline import sieve
 from saltline.declare import Form, Number, Result
+from saltline.pictures import sieve as pictures
 from saltline.words import sieve as words
 
 SIEVE = Form(
@@ -44,6 +45,7 @@ SIEVE = Form(
         Result(name="answer", label="In a word", kind="words"),
     ),
     words=words.sieve,
+    picture=pictures.sieve,
     example={"prill_min_mm": 2.0, "prill_max_mm": 4.0, "grain_min_mm": 8.0},
     assumptions=(
         "Openings are those of the main and secondary series for test sieves, 0.25 to 31.5 mm. A "

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from saltline import strength
 from saltline.declare import Form, Next, Number, Result
+from saltline.pictures import feed as pictures
 from saltline.words import strength as words
 
 PAGE = "care/fertilizer-strength/"
@@ -188,6 +189,7 @@ FEED_DOSE = Form(
         Result(name="stock_g_l", label="In each litre of stock", unit="g_l"),
     ),
     words=words.feed_dose,
+    picture=pictures.feed_dose,
     example={"n_percent": 20.0, "target_n_ppm": 100.0, "batch_l": 5.0},
     equation=(
         r"g = \frac{C}{10\, w_\mathrm{N}}",

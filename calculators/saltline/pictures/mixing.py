@@ -1,0 +1,49 @@
+"""The picture of equal rinses: the salt that is left after each."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from saltline.mixing import FullMixing
+from saltline.pictures.drawing import EDGE, ROW, WIDTH, box, line, patterns, span, svg, text
+
+TOP, FOOT = 40.0, 150.0
+
+
+def _left(inputs: Mapping[str, Any]) -> list[float]:
+    """Share of the salt left at the start and after each rinse."""
+    rinses = inputs["rinses"]
+    return [inputs["times_down"] ** (-i / rinses) for i in range(rinses + 1)]
+
+
+def full_mixing(inputs: Mapping[str, Any], answer: FullMixing) -> str:
+    """A column for each rinse, filled with salt as far as salt is left."""
+    left = _left(inputs)
+    pitch = (WIDTH - 2.0 * EDGE) / len(left)
+    wide = min(0.7 * pitch, 60.0)
+    parts = patterns("full-mixing", "salt")
+    for at, share in enumerate(left):
+        middle = EDGE + pitch * (at + 0.5)
+        x, top = middle - wide / 2.0, FOOT + share * (TOP - FOOT)
+        parts += box(x, top, wide, FOOT - top, "card", "full-mixing-salt")
+        parts += line(((x, TOP), (x, FOOT), (x + wide, FOOT), (x + wide, TOP)), "ink")
+        parts += line(((x, top), (x + wide, top)), "water")
+        said = span(share, share, "share")
+        if len(left) < 7:
+            parts += text(middle, TOP - 10.0, said, "strong", "middle")
+        elif at in (0, len(left) - 1):
+            edge, anchor = (WIDTH - EDGE, "end") if at else (EDGE, "start")
+            parts += text(edge, TOP - 10.0, said, "strong", anchor)
+        parts += text(middle, FOOT + ROW, "start" if at == 0 else str(at), "", "middle")
+    parts += text(WIDTH - EDGE, FOOT + 2.0 * ROW + 2.0, "salt left after each rinse", "", "end")
+    says = "Salt left in the pot after each of {in:rinses} equal rinses, {water_ml} in all."
+    return svg(FOOT + 2.0 * ROW + 12.0, says, parts)
+
+
+def full_mixing_table(inputs: Mapping[str, Any], answer: FullMixing) -> tuple[tuple[str, ...], ...]:
+    """The same shares, rinse by rinse."""
+    rows = [("Rinse", "Salt left")]
+    for at, share in enumerate(_left(inputs)):
+        rows.append(("start" if at == 0 else str(at), span(share, share, "share")))
+    return tuple(rows)
