@@ -18,7 +18,8 @@ from typing import NamedTuple
 # Elements inside which no term is linked, and elements that have no inside.
 LEFT_ALONE = (
     *("h1", "h2", "h3", "h4", "h5", "h6", "a", "button", "label", "nav", "footer"),
-    *("code", "pre", "script", "style", "svg", "math", "salt-calc", "th", "td", "figcaption", "dl"),
+    *("code", "pre", "script", "style", "svg", "math", "salt-calc", "th", "td", "figcaption"),
+    *("dl", "summary"),
 )
 VOID = (
     *("area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source"),
