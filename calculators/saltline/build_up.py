@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from math import atanh
+from math import atanh, log
 from typing import NamedTuple
 
 # Largest share of the salt fed that a plant is taken to keep. Orchid roots kept 17-28 % of the
 # nitrogen sprayed on them (docs/sources.json: panjama-2018); 0.3 for all salts is our estimate.
 UPTAKE_SHARE_HIGH = 0.3
+DRAINS_SHARE = 1e-6  # a drained share under this is nothing that a jug could catch
+NEVER_DAYS = 36525.0  # a century
 
 
 class BuildUp(NamedTuple):
@@ -111,7 +113,7 @@ def time_constant(
     Sources:
         saltline-notes, flush 8.
     """
-    if drained_share == 0.0:
+    if drained_share < DRAINS_SHARE:
         return None
     return water_held_ml * (1.0 - drained_share) / (water_use_ml_day * drained_share)
 
@@ -119,17 +121,21 @@ def time_constant(
 def _days_to(
     *, start: float, feed: float, limit: float, held: float, use: float, share: float
 ) -> float | None:
-    """Days until a mixed pot fed `feed` stands at `limit`; None where it never does."""
+    """Days until a mixed pot fed `feed` stands at `limit`; None where no grower sees it."""
     if start >= limit:
         return 0.0
-    if share == 0.0:
-        return (limit - start) * held / (use * feed) if feed > 0.0 else None
-    steady = feed / share
-    if steady <= limit:
-        return None
-    # T ln(1 + x), written so that a small drained share loses no figures.
-    x = (limit - start) / (steady - limit)
-    return held * (1.0 - share) / (use * share) * 2.0 * atanh(x / (2.0 + x))
+    if share < DRAINS_SHARE:
+        gain = use * feed / held
+        days = (limit - start) / gain if gain > 0.0 else NEVER_DAYS
+    else:
+        steady = feed / share
+        if steady <= limit:
+            return None
+        x = (limit - start) / (steady - limit)
+        # ln(1 + x), written so that a small drained share loses no figures.
+        gap = log(1.0 + x) if x > 0.1 else 2.0 * atanh(x / (2.0 + x))
+        days = held * (1.0 - share) / (use * share) * gap
+    return days if days < NEVER_DAYS else None
 
 
 def build_up(
@@ -155,8 +161,9 @@ def build_up(
         water_use_ml_day: ET, what plant and air take [mL/day].
         drained_share: LF, drained over poured on [-], 0 to 0.9.
     Returns:
-        BuildUp: days [days], the level without uptake and with it [mS/cm], the time constant
-        [days], and the share to drain that holds the limit without uptake [-].
+        BuildUp: days [days] (None for never, or not in a century), the level without uptake and
+        with it [mS/cm], the time constant [days], and the share to drain that holds the limit
+        without uptake [-].
     Valid for:
         A mixed pot of granules that do not hold salt, watered often, no slow-release beads.
     Error:
@@ -173,9 +180,9 @@ def build_up(
         warnings.append(
             "Your limit is not above the feed itself: no draining holds a pot under what goes in."
         )
-    if drained_share == 0.0 and feed_ms_cm > 0.0:
+    drains = drained_share >= DRAINS_SHARE
+    if not drains and feed_ms_cm > 0.0:
         warnings.append("Nothing drains, so every salt the plant leaves stays in the pot.")
-    drains = drained_share > 0.0
     return BuildUp(
         days_low=_days_to(start=start_ms_cm, feed=feed_ms_cm, limit=limit_ms_cm, **pot),
         days_high=_days_to(start=start_ms_cm, feed=kept_out, limit=limit_ms_cm, **pot),

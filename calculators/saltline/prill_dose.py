@@ -93,7 +93,7 @@ def counted_error_percent(*, prills: int, mass_spread_percent: float) -> float:
     Raises:
         ZeroDivisionError: no beads.
     Sources:
-        saltline-notes, feed 5 and the review of it.
+        saltline-notes, feed 5 and its recomputation.
     """
     return mass_spread_percent / sqrt(prills)
 
@@ -150,7 +150,7 @@ def rise_per_gram(
     Raises:
         Nothing.
     Sources:
-        saltline-notes, feed 5 and the review of it.
+        saltline-notes, feed 5 and its recomputation.
     """
     label = {"rated_days": rated_days, "rated_c": rated_c, "mean_c": mean_c}
     _, peak, _ = pot_nitrogen(
@@ -223,7 +223,7 @@ def prill_dose(
         Refused: in every stage but growing.
         BadInput: water held not less than the pot.
     Sources:
-        tanaka-1988; saltline-notes, review of feed; du-2006.
+        tanaka-1988; saltline-notes, recomputation E7; du-2006.
     """
     _refuse(stage)
     if water_held_ml >= pot_l * 1000.0:

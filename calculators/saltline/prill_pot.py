@@ -136,7 +136,7 @@ def possible_beads(
     Raises:
         Nothing.
     Sources:
-        saltline-notes, feed 5 and the review of it.
+        saltline-notes, feed 5 and its recomputation.
     """
     return [
         _beads(
@@ -269,7 +269,7 @@ def prill_pot(
     Raises:
         Nothing within the bounds.
     Sources:
-        saltline-notes, feed 5 and the review of it; du-2006; broschat-moore-2007.
+        saltline-notes, feed 5 and its recomputation; du-2006; broschat-moore-2007.
     """
     label = {"rated_days": rated_days, "rated_c": rated_c, "mean_c": mean_c}
     nitrogen = dose_g * n_percent * 10.0

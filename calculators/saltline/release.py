@@ -10,7 +10,7 @@ from saltline.units import kelvin
 GAS_CONSTANT_J_MOL_K = 8.314462618  # SI definition
 
 # Activation energy [kJ/mol]: 37-46 measured on two products (du-2006, opening only); 57 is what a
-# trade rule of doubling every 9 C and a test at 100 C imply (saltline-notes, flush review E9).
+# trade rule of doubling every 9 C and a test at 100 C imply (saltline-notes, recomputation E9).
 ENERGY_KJ_MOL = 42.0
 ENERGIES_KJ_MOL = (37.0, 57.0)
 LAG_DAYS = 6.0  # water enters first: 2-10 days (du-2006, opening only)
@@ -259,7 +259,7 @@ def prill_release(*, rated_days: float, rated_c: float, mean_c: float, day: floa
     Raises:
         Nothing within the bounds.
     Sources:
-        du-2006; broschat-moore-2007; wang-2011; saltline-notes, feed 4-5 and the review of it.
+        du-2006; broschat-moore-2007; wang-2011; saltline-notes, feed 4-5 and its recomputation.
     """
     shares = []
     for energy, share, lag, shape in CORNERS:

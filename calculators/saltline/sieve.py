@@ -46,7 +46,7 @@ def sieve(*, prill_min_mm: float, prill_max_mm: float, grain_min_mm: float) -> S
     Raises:
         BadInput: smallest bead larger than the largest.
     Sources:
-        iso-565, nominal openings; saltline-notes, feed 6 and the review of it.
+        iso-565, nominal openings; saltline-notes, feed 6 and its recomputation.
     """
     if prill_min_mm > prill_max_mm:
         raise BadInput("prill_min_mm", "must not be more than the largest bead")
