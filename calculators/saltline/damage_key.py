@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from saltline.damage_next import CONTEXT_MOST, DEAREST, next_test
 from saltline.damage_signs import (
     CAUSES,
     EXCLUSIVE,
@@ -17,7 +18,6 @@ from saltline.stage_action import action_for, what_to_do
 from saltline.stage_rules import READ_AGAIN
 
 # All proposed (unpublished).
-CONTEXT_MOST = 2  # what ticks about how it is kept may add to a cause, all together
 FITS = 3  # points of the best cause, below which nothing fits
 FIRM = 4
 LEAD = 2  # points ahead of the next cause
@@ -107,6 +107,29 @@ def _cases(counted: dict[str, str], seasonal: bool) -> list[Case]:
     return [case for _, _, case in sorted(found)]
 
 
+def evidence(*, stage: str, kind: str, signs: dict[str, str]) -> tuple[list[Case], dict[str, str]]:
+    """Every cause with its points, the best first, and the answers that count.
+
+    Equation:
+        As in judge.
+    Arguments:
+        stage, kind, signs: as in judge.
+    Returns:
+        The cases in order, and sign id -> yes or no without pairs that contradict each other.
+    Valid for:
+        As in judge.
+    Error:
+        As in judge.
+    Raises:
+        Nothing within the declared answers.
+    Sources:
+        As in judge.
+    """
+    counted = _counted(signs)
+    seasonal = stage in ("maturing", "resting") and kind in ("deciduous", "unknown")
+    return _cases(counted, seasonal), counted
+
+
 def _is_firm(ranked: list[Case], signs: dict[str, str], counted: dict[str, str]) -> bool:
     """Two lines, one on the plant, a test for salt, and a lead that no weight off by one undoes."""
     best = ranked[0]
@@ -133,37 +156,6 @@ def _fits(ranked: list[Case], counted: dict[str, str]) -> str:
     if best.points <= 0 and len(counted) >= LOOKED_FOR:
         return "none_of_these"
     return "unsure"
-
-
-def _next_test(ranked: list[Case], signs: dict[str, str], counted: dict[str, str]) -> str | None:
-    """The test a salt cause lacks, else the one that parts the two leaders at the least cost."""
-    if ranked[0].points > 0 and ranked[0].cause in SALT_CAUSES and not _any(SALT_TESTS, counted):
-        for name in SALT_TESTS:
-            if signs.get(name, "not_looked") == "not_looked":
-                return name
-    settled = [name for name, given in signs.items() if given != "not_looked"]
-    for one, other in EXCLUSIVE:
-        for seen, implied in ((one, other), (other, one)):
-            if counted.get(seen) == "yes":
-                settled.append(implied)
-    known = [sign.line for sign in SIGNS if sign.where == "plant" and signs.get(sign.id) == "yes"]
-    chosen, worth = None, (-9, 0)
-    for sign in SIGNS:
-        if sign.id in settled or sign.line in known:
-            continue
-        apart = 0
-        for name, weight in sign.yes:
-            if name == ranked[0].cause:
-                apart += weight
-            elif name == ranked[1].cause:
-                apart -= weight
-        apart = abs(apart)
-        if sign.where == "context":
-            apart = min(apart, CONTEXT_MOST)
-        gain = (2 * apart - sign.cost, -sign.cost)
-        if apart and gain > worth:
-            chosen, worth = sign.id, gain
-    return chosen
 
 
 def _left_in_peace(stage: str, signs: dict[str, str]) -> bool:
@@ -220,9 +212,7 @@ def judge(*, stage: str, kind: str, signs: dict[str, str]) -> DamageKey:
     Sources:
         damage_signs, each sign its own; saltline-notes, growing 1 and its corrections.
     """
-    counted = _counted(signs)
-    seasonal = stage in ("maturing", "resting") and kind in ("deciduous", "unknown")
-    ranked = _cases(counted, seasonal)
+    ranked, counted = evidence(stage=stage, kind=kind, signs=signs)
     firm = _is_firm(ranked, signs, counted)
     fits = _fits(ranked, counted)
     action = _action(kind, stage, fits, firm, ranked, signs)
@@ -238,7 +228,14 @@ def judge(*, stage: str, kind: str, signs: dict[str, str]) -> DamageKey:
         fits_best=fits,
         also_fits=",".join(also[:ALSO_MOST]),
         firm="yes" if firm else "no",
-        next_test=_next_test(ranked, signs, counted),
+        next_test=next_test(
+            leaders=(ranked[0].cause, ranked[1].cause),
+            ahead=ranked[0].points > 0,
+            signs=signs,
+            counted=counted,
+            passed=(),
+            dearest=DEAREST,
+        ),
         action=action,
         do=READ_AGAIN
         if action == "read" and read

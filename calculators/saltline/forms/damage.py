@@ -7,9 +7,17 @@ from saltline.damage_signs import CAUSES, SIGNS, Sign
 from saltline.declare import Choice, Form, Next, Option, Result
 from saltline.forms.choices import KINDS, STAGES
 from saltline.words import damage as words
+from saltline.words.damage_how import HOW
 
 STAGE = Choice(name="stage", label="What is the plant doing?", options=STAGES)
-KIND = Choice(name="kind", label="Does it drop all its leaves?", options=KINDS)
+KIND = Choice(
+    name="kind",
+    label="Does it drop all its leaves?",
+    options=KINDS,
+    hint="If not: does it grow sideways, or straight up?",
+)
+CAUSE_LABELS = (*CAUSES, ("unsure", "not to be told yet"))
+ACTION_LABELS = tuple((name, text.rstrip(".")) for name, text in words.ACTIONS)
 ANSWERS = (
     Option(value="yes", label="Yes"),
     Option(value="no", label="No"),
@@ -24,7 +32,8 @@ def _asked(sign: Sign) -> Choice:
         label=sign.label,
         options=ANSWERS,
         default="not_looked",
-        origin=f"Not looked is an answer of its own. Evidence: {sign.evidence}.",
+        hint=dict(HOW).get(sign.id, ""),
+        origin=f"not looked, which is an answer of its own. Evidence: {sign.evidence}.",
         source=sign.source,
         more=sign.cost > 1 or sign.where in ("context", "weather"),
     )
@@ -44,11 +53,23 @@ DAMAGE_KEY = Form(
     version=1,
     inputs=(STAGE, KIND, *(_asked(sign) for sign in SIGNS)),
     results=(
-        Result(name="fits_best", label="Fits best", kind="words"),
-        Result(name="also_fits", label="Also fits", kind="words"),
-        Result(name="firm", label="Firm?", kind="words"),
-        Result(name="next_test", label="Look next for", kind="words"),
-        Result(name="action", label="Action", kind="words"),
+        Result(name="fits_best", label="Fits best", kind="words", labels=CAUSE_LABELS),
+        Result(
+            name="also_fits",
+            label="Also fits",
+            kind="words",
+            labels=(*CAUSES, ("", "nothing else")),
+        ),
+        Result(
+            name="firm", label="Firm?", kind="words", labels=(("yes", "yes"), ("no", "not yet"))
+        ),
+        Result(
+            name="next_test",
+            label="Look next for",
+            kind="words",
+            labels=tuple((sign.id, sign.label) for sign in SIGNS),
+        ),
+        Result(name="action", label="Action", kind="words", labels=ACTION_LABELS),
         Result(name="do", label="Do this", kind="words"),
     ),
     words=words.damage_key,
@@ -119,7 +140,7 @@ STAGE_ACTION = Form(
         ),
     ),
     results=(
-        Result(name="action", label="Action", kind="words"),
+        Result(name="action", label="Action", kind="words", labels=ACTION_LABELS),
         Result(name="why", label="Why", kind="words"),
         Result(name="when", label="When", kind="words"),
         Result(name="not_now", label="Not now", kind="words"),
