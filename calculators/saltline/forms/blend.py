@@ -54,8 +54,13 @@ WATER_BLEND = Form(
     picture=pictures.water_blend,
     example={"tap_ms_cm": 0.7, "target_ms_cm": 0.35, "batch_l": 10.0},
     equation=(
-        r"\kappa(s) = \kappa_\mathrm{target} - (1 - r)\, \kappa_\mathrm{pure}, "
-        r"\quad s = r\, s_\mathrm{tap}, \quad \kappa(s_\mathrm{tap}) = \kappa_\mathrm{tap}",
+        r"\kappa(r\, s) = \kappa_\mathrm{target} - (1 - r)\, \kappa_\mathrm{pure}",
+        r"\kappa(s) = \kappa_\mathrm{tap}",
+    ),
+    working=(
+        "s: the salts that make tap water read {in:tap_ms_cm}; r: the share of tap water",
+        "r = {tap_share} makes the mix read {in:target_ms_cm}",
+        "{tap_share} of {in:batch_l} = {tap_l}, and {pure_l} to fill up",
     ),
     assumptions=(
         "The tap water is hard, like most that needs cutting: calcium, bicarbonate, some sulfate. "

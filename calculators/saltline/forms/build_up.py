@@ -16,14 +16,6 @@ BUILD_UP = Form(
     version=1,
     inputs=(
         Number(
-            name="start_ms_cm",
-            label="Water inside the pot now",
-            unit="ms_cm",
-            low=0,
-            high=20,
-            hint="the first drips after standing covered overnight",
-        ),
-        Number(
             name="feed_ms_cm",
             label="What you pour on",
             unit="ms_cm",
@@ -33,21 +25,29 @@ BUILD_UP = Form(
             "clear water, take the average",
         ),
         Number(
+            name="start_ms_cm",
+            label="Water inside the pot now",
+            unit="ms_cm",
+            low=0,
+            high=20,
+            hint="the first drips after standing covered overnight, best two weeks after a flush",
+        ),
+        Number(
             name="limit_ms_cm",
             label="Your own limit",
             unit="ms_cm",
             low=0.05,
             high=20,
-            hint="no safe strength for orchids is published; many growers look again at the "
+            hint="no safe strength for orchids is published; a trade rule for pot crops is your "
             "feed + 0.5",
         ),
         Number(
-            name="water_held_ml",
-            label="Water the drained pot keeps",
-            unit="ml",
-            low=1,
-            high=20000,
-            hint="a plant-free pot of the same granules: soak, drain, weigh, less its dry weight",
+            name="drained_share",
+            label="Share of the water that drains",
+            unit="share",
+            low=0,
+            high=0.9,
+            hint="what runs out below, over what you poured, both weighed: 50 g of 250 g is 20 %",
         ),
         Number(
             name="water_use_ml_day",
@@ -58,12 +58,14 @@ BUILD_UP = Form(
             hint="weigh the drained pot today and tomorrow: grams lost",
         ),
         Number(
-            name="drained_share",
-            label="Share of the water that drains",
-            unit="share",
-            low=0,
-            high=0.9,
-            hint="what runs out below, over what you poured, both weighed",
+            name="water_held_ml",
+            label="Water the drained pot keeps",
+            unit="ml",
+            low=1,
+            high=20000,
+            hint="a plant-free pot of the same granules: soak, drain, weigh, less its dry weight; "
+            "not weighed yet: 150 mL for each litre of pot, and 80 to 250 mL is possible (our "
+            "estimate)",
         ),
     ),
     results=(
@@ -99,10 +101,18 @@ BUILD_UP = Form(
         "Water that drained goes on other plants or a lawn where local codes allow, not into a "
         "pond or a storm drain.",
     ),
+    equation=(
+        r"V_r \frac{\mathrm{d}C}{\mathrm{d}t} = ET\, \frac{(1 - u)\, C_f - LF\, C}{1 - LF}",
+        r"C_\infty = \frac{(1 - u)\, C_f}{LF}",
+        r"T = \frac{V_r\, (1 - LF)}{ET\, LF}",
+        r"t = T \ln \frac{C_\infty - C_0}{C_\infty - C_\mathrm{limit}}",
+    ),
     working=(
-        "levels off at = feed / drained share = {in:feed_ms_cm} / {in:drained_share}",
-        "two thirds of the way in = water held x (1 - drained share) / (use x drained share) = "
-        "{time_constant_days}",
+        "Vr water held, ET water used, LF share that drains, Cf feed, u share of salt taken up",
+        "C∞ = {in:feed_ms_cm} ÷ {in:drained_share} = {steady_ms_cm} if nothing is taken up",
+        "T = {in:water_held_ml} × (100 % − {in:drained_share}) ÷ ({in:water_use_ml_day} × "
+        "{in:drained_share}) = {time_constant_days}",
+        "from {in:start_ms_cm} to {in:limit_ms_cm}: {days_low}, or {days_high} with u = 30 %",
     ),
     cases=tuple(
         START | {"feed_ms_cm": 0.5, "drained_share": share} for share in (0.0, 0.1, 0.2, 0.33, 0.5)

@@ -60,12 +60,13 @@ FEED_CHECK = Form(
         "label_n_ppm": 100.0,
     },
     equation=(
-        r"C_\mathrm{N} = 100\, \frac{EC_\mathrm{feed} - EC_\mathrm{water}}{EC_{100}}",
-        r"EC_\mathrm{label} = EC_\mathrm{water} + \frac{C_\mathrm{N}\, EC_{100}}{100}",
+        r"C_\mathrm{N} = 100\, \frac{EC_f - EC_w}{EC_{100}}",
+        r"EC_\mathrm{label} = EC_w + \frac{C_\mathrm{N}\, EC_{100}}{100}",
     ),
     working=(
-        "ppm nitrogen = 100 × (feed − water) ÷ what 100 ppm reads",
-        "the label expects: water + ppm × what 100 ppm reads ÷ 100",
+        "100 ppm × ({in:feed_ms_cm} − {in:water_ms_cm}) ÷ {in:ec_per_100_ppm_n_ms_cm} = {n_ppm}",
+        "the label: {in:water_ms_cm} + {in:label_n_ppm} × {in:ec_per_100_ppm_n_ms_cm} ÷ 100 "
+        "ppm, on a pen {expected_ms_cm_low..expected_ms_cm_high}",
     ),
     assumptions=(
         "One product in the water, and its own figure for 100 ppm nitrogen.",

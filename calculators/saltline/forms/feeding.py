@@ -63,7 +63,11 @@ FEED_OFTEN = Form(
         "water_use_ml_day": 15.0,
     },
     equation=(r"m = C\, V_\mathrm{day}\, \frac{30}{1000}\, \frac{f}{4}",),
-    working=("mg in 30 days = ppm × mL a day × 30 ÷ 1000 × feeds in four ÷ 4",),
+    working=(
+        "C = {in:n_ppm}, V = {in:water_use_ml_day}, feeds in four f = {feeds_of_four}: m = "
+        "{n_mg_month}",
+        "the trial: 231 ppm × 20 mL × 30 ÷ 7 = {trial_mg_month}",
+    ),
     assumptions=(
         "Each watering replaces what was used, and the rest runs through.",
         "Three feeds and one clear watering is a grower's trial of one season, mostly in lava "

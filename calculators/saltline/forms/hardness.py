@@ -47,7 +47,16 @@ HARDNESS = Form(
     words=words.hardness,
     picture=pictures.hardness,
     example={"value": 14.0, "unit": "german"},
-    equation=(r"c_{\mathrm{CaCO_3}} = h\, u, \quad u = \text{mg/L of CaCO}_3 \text{ in one unit}",),
+    equation=(
+        r"c = h\, u",
+        r"u_\mathrm{meq/L} = \frac{100.087}{2}",
+        r"u_\mathrm{dH} = \frac{10 \cdot 100.087}{56.077}",
+    ),
+    working=(
+        "h = {in:value}, u = mg/L of CaCO₃ in one unit: c = {mg_l_caco3}",
+        "{mg_l_caco3} ÷ 50.04 = {meq_l}; ÷ 17.85 = {german}; ÷ 10 = {french}",
+        "{mg_l_caco3} ÷ 14.25 = {clark}; ÷ 17.12 = {grain_us_gal}",
+    ),
     assumptions=(
         "All of it is counted as calcium carbonate, whatever share is magnesium.",
         "Alkalinity converts in the same way.",

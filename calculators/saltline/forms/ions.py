@@ -80,10 +80,17 @@ IONS_TO_EC = Form(
     example_label="An example, a hard tap water from its supplier's sheet: put your own numbers in",
     equation=(
         r"\kappa = \sum_i |z_i|\, \lambda_i\, c_i\, \gamma_i^{0.6 / \sqrt{|z_i|}}",
-        r"\log_{10} \gamma_i = "
-        r"-0.5085\, z_i^2 \left( \frac{\sqrt{I}}{1 + \sqrt{I}} - 0.3\, I \right)",
+        r"\log_{10} \gamma_i = -0.5085\, z_i^2\, g(I)",
+        r"g = \frac{\sqrt{I}}{1 + \sqrt{I}} - 0.3\, I",
+        r"I = \frac{1}{2} \sum_i z_i^2 c_i",
         r"[\mathrm{MSO_4}] = K\, \gamma_2^2\, [\mathrm{M}]\, [\mathrm{SO_4}]",
         r"\pi = R\, T \sum_i c_i",
+    ),
+    working=(
+        "z charge, λ conductivity, c amount of each ion; pairs with sulfate do not conduct",
+        "the sum: κ = {ec_ms_cm}, and a tenth more or less on a pocket pen: "
+        "{ec_ms_cm_low..ec_ms_cm_high}",
+        "π = {osmotic_bar}",
     ),
     assumptions=(
         "Everything is dissolved, at 25 °C.",

@@ -63,6 +63,17 @@ TUBE_RISE = Form(
     words=words.tube_rise,
     picture=pictures.tube_rise,
     example={"radius_mm": 0.1, "seconds": 1.0},
+    equation=(
+        r"H = \frac{2 \sigma \cos\theta}{\rho g r}",
+        r"h = H \left( 1 + W_0(-e^{-1 - b^2 t / a}) \right)",
+        r"a = \frac{r\, \sigma \cos\theta}{4 \mu}",
+        r"b = \frac{\rho g r^2}{8 \mu}",
+    ),
+    working=(
+        "σ, ρ, μ: surface tension, density and viscosity of water at {in:water_c}",
+        "radius r = {in:radius_mm}, contact angle θ = {in:contact_deg}: H = {rise_mm}",
+        "after t = {in:seconds}: h = {rise_then_mm}",
+    ),
     assumptions=(
         "A round, upright tube with one end in open water.",
         "Pure water: a wetting agent lowers the height, feed salts hardly change it.",
@@ -143,6 +154,16 @@ MEDIUM_RISE = Form(
     words=words.medium_rise,
     picture=pictures.medium_rise,
     example={"grain_mm": 3.0, "pot_height_mm": 100.0, "water_level_mm": 25.0},
+    equation=(
+        r"h_\mathrm{damp} = \frac{97.5}{d}, \quad h_\mathrm{full} = \frac{39.5}{d}",
+        r"\mathrm{dry} = H - h_\mathrm{water} - h_\mathrm{damp}",
+    ),
+    working=(
+        "d = {in:grain_mm} (up to 4 mm): damp for {damp_rise_mm}, of which full for "
+        "{saturated_rise_mm}",
+        "{in:pot_height_mm} − {in:water_level_mm} − rise, a quarter more or less, up to 100 mm "
+        "for open granules: {dry_top_mm_low..dry_top_mm_high}",
+    ),
     assumptions=(
         "Even grains that water wets. One column of 0.5 mm sand was measured; other sizes are "
         "scaled from it, good to about 25 % up to 3 mm.",

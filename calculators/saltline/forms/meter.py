@@ -91,7 +91,14 @@ METER_READING = Form(
     example={"reading": 500.0, "scale": "us_cm", "sample_c": 20.0, "compensated": "no"},
     equation=(
         r"\kappa_{25} = f_{25}(T)\, \kappa_T",
-        r"\mathrm{ppm} = k\, \kappa_{25}, \quad k = 0.50,\ 0.64,\ 0.70",
+        r"\mathrm{ppm} = k\, \kappa_{25}, \quad \mathrm{cF} = 10\, \kappa_{25}",
+        r"\pi = 0.36\, \kappa_{25}",
+        r"\Delta = \frac{e}{100}\, \kappa_\mathrm{top} + e_T\, \kappa_{25}",
+    ),
+    working=(
+        "κ at 25 °C: {in:reading} in water of {in:sample_c} is {ec_ms_cm}",
+        "k for each µS/cm: 0.50 gives {ppm500}, 0.64 {ppm640}, 0.70 {ppm700}",
+        "Δ, the pen’s error e and that of the temperature: {ec_ms_cm_low..ec_ms_cm_high}",
     ),
     assumptions=("The scale is linear: a 442 scale is not.",),
     cannot_see=(
@@ -141,6 +148,10 @@ WHICH_SCALE = Form(
     picture=pictures.which_scale,
     example={"reading": 707.0, "standard": "bottle_1413"},
     equation=(r"\mathrm{off} = 100 \left( \frac{\mathrm{reading}}{k\, \kappa_{25}} - 1 \right)",),
+    working=(
+        "κ of the standard times the k of each scale is what a pen should read in it",
+        "100 × ({in:reading} ÷ what the scale should read − 1) = {off_percent}",
+    ),
     follow=(
         Next(
             id="meter-reading",

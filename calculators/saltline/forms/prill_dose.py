@@ -86,6 +86,21 @@ PRILL_DOSE = Form(
         "new_growth_g": 28.0,
         "prill_mg": 24.0,
     },
+    equation=(
+        r"m = \min(m_a, m_b, m_c)",
+        r"m_a,\ m_b = \frac{S\, L}{r\, w\, p}",
+        r"S_a = \frac{0.7\, G}{30}, \quad S_b = \frac{20\, V_\mathrm{pot}}{0.9 \cdot 30.4}",
+        r"\frac{0.66}{100}\, \frac{\max N}{V} = 0.3 \Rightarrow m_c",
+        r"\frac{\mathrm{CV}}{\sqrt{n}}, \quad \frac{100}{\sqrt{n}}",
+    ),
+    working=(
+        "new growth G = {in:new_growth_g}, pot {in:pot_l}, water held V = {in:water_held_ml}",
+        "L = {in:rated_days} at {in:rated_c}, w = {in:n_percent}; r faster at {in:mean_c}, p "
+        "share out after L",
+        "the smallest is {dose_g_high}, held down by {limited_by}",
+        "CV ÷ √n: {counted_error_percent_low..counted_error_percent_high} counted; 100 ÷ √n: "
+        "{scooped_error_percent} scooped",
+    ),
     assumptions=(
         "Need: 0.7 mg of nitrogen for each gram of new growth in 30 days, from one Cattleya of "
         "28 g that did best on it. Rules for nursery shrubs give a pot about nine times more.",

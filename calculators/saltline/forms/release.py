@@ -52,7 +52,8 @@ WATER_HELD = Number(
     unit="ml",
     low=1,
     high=20000,
-    hint="a plant-free pot of the same granules: soak, drain, weigh, less its dry weight",
+    hint="a plant-free pot of the same granules: soak, drain, weigh, less its dry weight; not "
+    "weighed yet: 150 mL for each litre of pot, and 80 to 250 mL is possible (our estimate)",
 )
 DRAIN = Number(
     name="drain_ml_day",
@@ -60,7 +61,7 @@ DRAIN = Number(
     unit="ml_day",
     low=0,
     high=5000,
-    hint="what runs out at one watering, over the days to the next",
+    hint="what runs out at one watering, divided by the days to the next: 45 mL every third day is 15",
 )
 N_PERCENT = Number(
     name="n_percent",
@@ -68,7 +69,7 @@ N_PERCENT = Number(
     unit="percent",
     low=1,
     high=46,
-    hint="first number",
+    hint="the first of its three numbers",
 )
 
 ASSUMPTIONS = (
@@ -126,9 +127,18 @@ PRILL_RELEASE = Form(
     ),
     cannot_see=CANNOT_SEE,
     cautions=CAUTIONS,
+    equation=(
+        r"r = \exp\left( -\frac{E_a}{R} \left( \frac{1}{T} - \frac{1}{T_l} \right) \right)",
+        r"F = 1 - e^{-\left( k (r t - t_L) \right)^b}",
+        r"k = \frac{\left( -\ln(1 - p) \right)^{1/b}}{L - t_L}",
+        r"t_\mathrm{end} = \frac{L}{r}",
+    ),
     working=(
-        "rate at {in:mean_c} against the label = exp(-(Ea / R) (1/T - 1/T of the label))",
-        "life = {in:rated_days} / rate = {end_day_low..end_day_high}",
+        "L = {in:rated_days} at the label’s {in:rated_c}; r, how much faster at {in:mean_c}",
+        "p share out after L, lag tL, exponent b, energy Ea: all as they may be",
+        "end after L ÷ r = {end_day_low..end_day_high}",
+        "after t = {in:day}: F = {released_share_low..released_share_high}, middle "
+        "{released_share}",
     ),
     cases=tuple(
         {"rated_days": 180.0, "rated_c": 25.0, "mean_c": mean, "day": 90.0}
@@ -188,6 +198,17 @@ PRILL_POT = Form(
         "drain_ml_day": 15.0,
         "uptake_mg_month": 10.0,
     },
+    equation=(
+        r"\frac{\mathrm{d}N}{\mathrm{d}t} = n \frac{\mathrm{d}F}{\mathrm{d}t} - U - \frac{q}{V} "
+        r"N",
+        r"N \ge 0",
+    ),
+    working=(
+        "n = {in:dose_g} × {in:n_percent} of nitrogen, F the share out of the beads",
+        "V = {in:water_held_ml} held, q = {in:drain_ml_day} drained, U = {in:uptake_mg_month} "
+        "taken up",
+        "highest N ÷ V: {peak_n_ppm_low..peak_n_ppm_high}, middle {peak_n_ppm} after {peak_day}",
+    ),
     assumptions=(
         *ASSUMPTIONS,
         "At most, 5 % of the nitrogen comes out at once from broken beads: our estimate.",

@@ -145,10 +145,24 @@ SALT_BAND = Form(
     words=words.salt_band,
     picture=pictures.salt_band,
     example={"air_c": 22.0, "humidity_percent": 60.0, "root_mm": 5.0, "water_ms_cm": 0.3},
+    equation=(
+        r"L = \delta \sqrt{\frac{t_\mathrm{dry}}{t_\mathrm{abs}}}",
+        r"t_\mathrm{dry} = \frac{0.8\, \delta (1 - \delta / d)}{E}",
+        r"N = 1 + M \left( 1 - e^{-\tau / M} \right)",
+        r"M = m - 1",
+        r"\tau = \frac{t}{t_\mathrm{dry}}, \quad Pe = \frac{\delta^2}{t_\mathrm{abs} D_s}",
+        r"m = \int_0^1 e^{Pe (1 - x^2) / 2}\, \mathrm{d}x",
+        r"t_{99} = \frac{4}{\pi^2} \ln \frac{8}{0.01\, \pi^2}\, \frac{\delta^2}{D_s}",
+    ),
     working=(
-        "band = thickness of the white skin × √(drying time ÷ soaking time)",
-        "strength after a time = 1 + that time ÷ drying time, until salt spreads back",
-        "rinse, 99 % out = 1.78 × thickness² ÷ 1e-9 m²/s",
+        "δ thickness of the white skin, t with “abs” the time to soak through",
+        "root d = {in:root_mm}, evaporation E = "
+        "{evaporation_mm_day_low..evaporation_mm_day_high}: dry in "
+        "{turnover_h_low..turnover_h_high}",
+        "band L = {band_mm_low..band_mm_high}",
+        "strength N after 1, 3 and 7 days: up to {factor_1d_high}, {factor_3d_high}, "
+        "{factor_7d_high}",
+        "rinse, 99 % out: {rinse_min}, or {rinse_min_high} if salt spreads three times slower",
     ),
     assumptions=(
         "The root stands up from damp medium in the shade, dry above. A root that lies across damp "

@@ -27,12 +27,12 @@ SAMPLE = Form(
         POTS,
         Number(
             name="spread_percent",
-            label="Spread between pots (standard deviation over mean)",
+            label="How much do pots differ?",
             unit="percent",
             low=0.1,
             high=300,
             digits=2,
-            hint="25 if you have never measured it; the batch calculator's range tells more",
+            hint="the standard deviation of some readings over their mean; never measured: 25",
         ),
         Number(
             name="within_percent",
@@ -41,7 +41,7 @@ SAMPLE = Form(
             low=0.5,
             high=200,
             digits=2,
-            hint="20 is enough to decide on a flush",
+            hint="20, a fifth either way, will do to decide on a flush (our estimate)",
         ),
         Number(
             name="bad_pots",
@@ -72,6 +72,15 @@ SAMPLE = Form(
     words=words.sample,
     picture=pictures.sample,
     example={"pots": 60, "spread_percent": 25.0, "within_percent": 20.0, "bad_pots": 6},
+    equation=(
+        r"t_{n-1}\, \frac{s}{\sqrt{n}} \sqrt{\frac{N - n}{N - 1}} \le w",
+        r"1 - \prod_{j=0}^{B-1} \frac{N - n - j}{N - j} \ge P",
+    ),
+    working=(
+        "N = {in:pots}, spread s = {in:spread_percent}, within w = {in:within_percent}: n = "
+        "{sample_for_mean}",
+        "bad ones B = {in:bad_pots}, sure P = {in:sure_percent}: n = {sample_to_find}",
+    ),
     assumptions=(
         "The pots are taken at random: not the sick ones, not the front row.",
         "Readings spread about evenly round their mean, as was found in one nursery trial.",
@@ -113,6 +122,15 @@ BATCH = Form(
     words=words.batch,
     picture=pictures.batch,
     example={"readings": [0.9, 1.1, 1.4, 1.0, 2.6], "pots": 12},
+    equation=(
+        r"\bar{x} \pm t_{n-1}\, \frac{s}{\sqrt{n}}",
+        r"G = \frac{|x - \bar{x}|}{s} > G_{0.05}(n)",
+    ),
+    working=(
+        "mean x̄ = {mean}; with its 95 % range {mean_low..mean_high}",
+        "a pot stands apart where G is above what one in twenty batches without an odd pot "
+        "would show",
+    ),
     assumptions=(
         "The pots were taken at random, one reading each.",
         "The range is that of a large batch; for a few pots it is on the wide side.",
@@ -176,6 +194,16 @@ DRIFT = Form(
         "readings": [1.0, 1.1, 1.3, 1.4, 1.7, 1.8],
         "limit": 2.5,
     },
+    equation=(
+        r"\beta = \frac{\sum (t_i - \bar{t}) (x_i - \bar{x})}{\sum (t_i - \bar{t})^2}",
+        r"\beta \pm t_{n-2}\, \frac{s}{\sqrt{\sum (t_i - \bar{t})^2}}",
+        r"\mathrm{weeks} = \frac{x_\mathrm{limit} - x_\mathrm{last}}{\beta}",
+    ),
+    working=(
+        "β = {slope_per_week} a week, with its 95 % range "
+        "{slope_per_week_low..slope_per_week_high}",
+        "to the limit of {in:limit}: {weeks_low..weeks_high}",
+    ),
     assumptions=("No flush, no repotting and no change of feed between the readings.",),
     cannot_see=(
         "A pen that drifts: read a bottle of standard each time and write it down.",

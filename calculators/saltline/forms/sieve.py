@@ -47,6 +47,12 @@ SIEVE = Form(
     words=words.sieve,
     picture=pictures.sieve,
     example={"prill_min_mm": 2.0, "prill_max_mm": 4.0, "grain_min_mm": 8.0},
+    equation=(r"\max_a\, \min \left( a - d_b,\ d_g - a \right)",),
+    working=(
+        "a = {aperture_mm}: {aperture_mm} − bead {in:prill_max_mm}, granule {in:grain_min_mm} "
+        "− {aperture_mm}",
+        "the smaller of the two: {margin_mm}",
+    ),
     assumptions=(
         "Openings are those of the main and secondary series for test sieves, 0.25 to 31.5 mm. A "
         "kitchen or garden sieve near one of them does as well: measure its opening.",

@@ -100,7 +100,13 @@ LABEL_STRENGTH = Form(
         r"w_\mathrm{Ca} = 0.71470\, w_\mathrm{CaO}",
         r"w_\mathrm{Mg} = 0.60304\, w_\mathrm{MgO}",
     ),
-    working=("ppm = 10 × percent × grams in a litre", "P = 0.436 × P₂O₅, K = 0.830 × K₂O"),
+    working=(
+        "N = 10 × {in:n_percent} × {in:dose_g_l} = {n_ppm}",
+        "P = 10 × 0.43643 × {in:p2o5_percent} × {in:dose_g_l} = {p_ppm}",
+        "K = 10 × 0.83015 × {in:k2o_percent} × {in:dose_g_l} = {k_ppm}",
+        "Ca = 10 × 0.71470 × {in:cao_percent} × {in:dose_g_l} = {ca_ppm}",
+        "Mg = 10 × 0.60304 × {in:mgo_percent} × {in:dose_g_l} = {mg_ppm}",
+    ),
     follow=(
         Next(
             id="feed-check",
@@ -193,12 +199,14 @@ FEED_DOSE = Form(
     example={"n_percent": 20.0, "target_n_ppm": 100.0, "batch_l": 5.0},
     equation=(
         r"g = \frac{C}{10\, w_\mathrm{N}}",
-        r"m = g\, V,\qquad g_\mathrm{stock} = g\, r",
+        r"m = g\, V",
+        r"g_\mathrm{stock} = g\, r",
     ),
     working=(
-        "grams in a litre = ppm ÷ (10 × percent)",
-        "grams = grams in a litre × litres",
-        "stock = grams in a litre × injector",
+        "g = {in:target_n_ppm} ÷ (10 × {in:n_percent}) = {dose_g_l}",
+        "m = {dose_g_l} × {in:batch_l} = {dose_g}",
+        "{dose_g} ÷ {in:teaspoon_g}, a fifth more or less: {teaspoons_low..teaspoons_high}",
+        "for the stock {in:injector} as much in a litre: {stock_g_l}",
     ),
     follow=(
         Next(
