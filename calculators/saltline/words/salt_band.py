@@ -17,12 +17,12 @@ def salt_band(inputs: Mapping[str, Any], answer: SaltBand) -> tuple[str, str, st
     verdict += " above the damp surface."
     number = "likely {band_mm_low..band_mm_high}"
     reason = (
-        "That band renews its water every {turnover_h_low..turnover_h_high} and keeps the salt the "
-        "root refuses: up to {factor_1d_high} the strength of your plain water after one day, "
-        "{factor_3d_high} after three, {factor_7d_high} after seven, if nothing wets it. A quick "
-        "pour does little: keep clear water on the band for {rinse_min..rinse_min_high}, by a wet "
-        "tissue or a fine trickle at 20-25 °C, crown and new shoot dry. Dissolved salt leaves; "
-        "lime stays. Growers report the line; this is our best explanation, not a study of orchids."
+        "It renews its water every {turnover_h_low..turnover_h_high} and keeps the salt the root "
+        "refuses: up to {factor_1d_high} the strength of your plain water after one day, "
+        "{factor_3d_high} after three, {factor_7d_high} after seven, if nothing wets it. To rinse "
+        "it, keep clear water on it for {rinse_min..rinse_min_high}, by a wet tissue or a fine "
+        "trickle; a quick pour does little, and lime stays. Growers report the line; this is our "
+        "best explanation, not a study of orchids."
     )
     return verdict, number, reason
 
