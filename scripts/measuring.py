@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections import Counter
 from collections.abc import Iterator
@@ -87,7 +88,7 @@ class Line(NamedTuple):
         if self.value is None:
             return f"  {self.what:44}         -   {self.budget:7g} {self.unit}  NOT MEASURED"
         over = "  OVER" if self.value > self.budget else ""
-        return f"  {self.what:44} {self.value:9.2f}   {self.budget:7g} {self.unit}{over}"
+        return f"  {self.what:44} {self.value:9.4g}   {self.budget:7g} {self.unit}{over}"
 
 
 def pages_that_calculate(site: Path) -> list[str]:
@@ -104,6 +105,9 @@ def report(site: Path, pages: list[str], link: str, build_s: float) -> None:
     kbit_s, delay_s = LINKS[link]
     print(f"{kbit_s} kbit/s, {delay_s * 1000:.0f} ms a request, processor {SLOWER} times slower.")
     print("kB are 1000 bytes as they cross the link, gzipped.")
+    load, cores = os.getloadavg()[0], os.cpu_count() or 1
+    if load > cores / 2:
+        print(f"Other work is running ({load:.1f} on {cores} cores): times are upper bounds.")
     print(f"{'':46}{'measured':>9}   {'budget':>7}")
     print(Line("building the site", build_s, 30, "s"), flush=True)
     with sync_playwright() as started:
@@ -187,7 +191,7 @@ def weights(browser: Browser, server: SlowServer, path: str) -> Iterator[Line | 
     yield Line("page with the theme, without the engine", without / 1000, 130, "kB")
     yield Line("our own scripts", by_kind["our scripts"] / 1000, 14, "kB")
     for name, size in sorted(by_kind.items(), key=lambda item: -item[1]):
-        yield f"    {name:42} {size / 1000:9.2f}             kB"
+        yield f"    {name:42} {size / 1000:9.4g}             kB"
 
 
 def kind(sent: Sent, page: str) -> str:
