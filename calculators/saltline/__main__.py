@@ -10,7 +10,7 @@ import math
 import sys
 from typing import Any
 
-from saltline.declare import UNITS, Choice, Form, Input, Number, Numbers, Words
+from saltline.declare import UNITS, Choice, Form, Input, Number, Numbers, Result, Words
 from saltline.errors import BadInput, Refused
 from saltline.forms import all_forms
 
@@ -92,13 +92,19 @@ def _print_for_people(form: Form, out: dict[str, Any]) -> None:
         print(f"  Not worked out: {out['refused']}\n  Do this instead: {out['instead']}")
         return
     for item in form.results:
-        value, unit = out["results"][item.name], UNITS[item.unit][0]
-        if isinstance(value, float) and item.unit == "share":
-            value *= 100.0
-        shown = f"{value:.{item.digits}g} {unit}" if isinstance(value, float) else value
-        print(f"  {item.label}: {shown}")
+        print(f"  {item.label}: {_shown(out['results'][item.name], item)}")
     for warning in out["warnings"]:
         print(f"  Note: {warning}")
+
+
+def _shown(value: Any, item: Result) -> str:
+    """A result for people: rounded, with its unit, without exponent."""
+    if isinstance(value, list | tuple):
+        return ", ".join(_shown(part, item) for part in value)
+    if not isinstance(value, float | int):
+        return "-" if value is None else str(value)
+    rounded = float(f"{value * (100 if item.unit == 'share' else 1):.{item.digits}g}")
+    return f"{rounded:.15f}".rstrip("0").rstrip(".") + f" {UNITS[item.unit][0]}".rstrip()
 
 
 def main(arguments: list[str]) -> int:
