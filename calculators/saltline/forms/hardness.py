@@ -41,7 +41,7 @@ HARDNESS = Form(
         ),
     ),
     results=tuple(
-        Result(name=scale, label=label, unit=scale, digits=4)
+        Result(name=scale, label=label, unit=scale)
         for scale, label in zip(SCALES, LABELS, strict=True)
     ),
     words=words.hardness,

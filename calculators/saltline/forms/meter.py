@@ -16,6 +16,8 @@ SCALES = (
     Option(value="cf", label="cF"),
 )
 
+CORRECTED = {"sample_c": 25.0, "compensated": "yes"}
+
 METER_READING = Form(
     id="meter-reading",
     question="What does my pen mean?",
@@ -106,11 +108,11 @@ METER_READING = Form(
         "Whether the pen is right. Check it in a bottle of standard, 1.413 mS/cm.",
     ),
     cases=(
-        {"reading": 350.0, "scale": "ppm500"},
-        {"reading": 350.0, "scale": "ppm640"},
-        {"reading": 350.0, "scale": "ppm700"},
+        {"reading": 350.0, "scale": "ppm500"} | CORRECTED,
+        {"reading": 350.0, "scale": "ppm640"} | CORRECTED,
+        {"reading": 350.0, "scale": "ppm700"} | CORRECTED,
         {"reading": 350.0, "scale": "us_cm", "sample_c": 10.0, "compensated": "no"},
-        {"reading": 1.2, "scale": "ms_cm"},
+        {"reading": 1.2, "scale": "ms_cm"} | CORRECTED,
     ),
     sources=("iso-7888", "usda-60", "saltline-notes"),
 )

@@ -28,7 +28,7 @@ FEED_RECIPE = Form(
     function=recipe.feed_recipe,
     version=1,
     inputs=(
-        _wanted("n_ppm", "Nitrogen wanted", 600, "100 to 125 is our usual (our own proposal)"),
+        _wanted("n_ppm", "Nitrogen wanted", 600, "our usual is 100 to 125 (our own proposal)"),
         _wanted("p_ppm", "Phosphorus wanted (P, the element)", 300),
         _wanted("k_ppm", "Potassium wanted (K, the element)", 800),
         _wanted("ca_ppm", "Calcium wanted, beside your water's", 500),

@@ -151,7 +151,7 @@ FEED_DOSE = Form(
             high=1000,
             source_low=10,
             source_high=280,
-            hint="100 to 125 is our usual, an own proposal; less for few roots",
+            hint="our usual is 100 to 125 (our own proposal); less for few roots",
         ),
         Number(
             name="batch_l",
