@@ -64,7 +64,7 @@ def range_ruler(
     unit: str,
     marks: Sequence[tuple[float, str]] = (),
 ) -> str:
-    """A range as a hatched band on a ruler from 0, with its middle and named marks below it.
+    """A range as a hatched band on a ruler from 0, with its middle and up to two named marks.
 
     `words` stand above: the value, and the range.
     """
@@ -83,11 +83,12 @@ def range_ruler(
         parts += line(((place(middle), y - 26.0), (place(middle), y + 14.0)), "water")
     parts += ruler(y, steps, unit)
     foot = y + DEEP + 2.0 * ROW
-    for value, said in marks:
+    # The first mark is a full triangle, the second a hollow one.
+    for (value, said), kind, glyph in zip(marks, ("full-salt", "salt thin"), "▲△"):
         x = place(value)
-        parts += area(((x, y + 13.0), (x + 6.0, y + 23.0), (x - 6.0, y + 23.0)), "full-salt")
+        parts += area(((x, y + 13.0), (x + 6.0, y + 23.0), (x - 6.0, y + 23.0)), kind)
         foot += ROW
-        parts += label(x, foot, "▲ " + said)
+        parts += label(x, foot, glyph + " " + said)
     return svg(foot + EDGE, says, parts)
 
 
@@ -97,23 +98,26 @@ def halves(marks: Sequence[float]) -> list[float]:
     return [step * i for i in range(2 * len(marks) - 1)]
 
 
-def plot(
-    across: Sequence[float], up: Sequence[float], across_words: str, unit: str
-) -> tuple[str, Place, Place]:
-    """The frame of a curve, and the places of a value across and up.
-
-    Numbers stand on the lines, the unit at the top, what runs across below.
-    """
-    right, rise = scale(0.0, across[-1], START, END), scale(0.0, up[-1], FOOT, TOP)
+def grid(up: Sequence[float], unit: str) -> tuple[str, Place]:
+    """The lines of a curve's frame, their numbers on them and the unit at the top; a value's y."""
+    rise = scale(0.0, up[-1], FOOT, TOP)
     parts = ""
     for value in up:
         y = rise(value)
         parts += line(((EDGE, y), (END, y)), "grid" if value else "ink thin")
         said = drawn(value, unit)
         parts += text(EDGE, y - 4.0, said + " " + sign(unit) if unit and value == up[-1] else said)
+    return parts, rise
+
+
+def plot(
+    across: Sequence[float], up: Sequence[float], across_words: str, unit: str
+) -> tuple[str, Place, Place]:
+    """The frame of a curve with numbers below it, and the places of a value across and up."""
+    right = scale(0.0, across[-1], START, END)
+    parts, rise = grid(up, unit)
     for value in across:
-        x = right(value)
-        parts += line(((x, FOOT), (x, FOOT + 6.0)), "ink thin")
+        parts += line(((right(value), FOOT), (right(value), FOOT + 6.0)), "ink thin")
     parts += _numbers(across, right, FOOT + ROW + 3.0, "")
     parts += text(WIDTH - EDGE, FOOT + 2.0 * ROW + 3.0, across_words, "", "end")
     return parts, right, rise

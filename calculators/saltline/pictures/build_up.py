@@ -7,9 +7,8 @@ from math import exp
 from typing import Any
 
 from saltline.build_up import UPTAKE_SHARE_HIGH, BuildUp
-from saltline.pictures.axes import END, FOOT, halves, plot
+from saltline.pictures.axes import END, FOOT, START, halves, plot
 from saltline.pictures.drawing import (
-    EDGE,
     ROW,
     area,
     line,
@@ -54,7 +53,7 @@ def build_up(inputs: Mapping[str, Any], answer: BuildUp) -> str:
     parts = patterns("build-up", "band")
     parts += area(highs + lows[::-1], "card", "build-up-band") + frame
     parts += line(highs, "water") + line(lows, "water")
-    parts += line(((EDGE, rise(limit)), (END, rise(limit))), "salt dash")
+    parts += line(((START, rise(limit)), (END, rise(limit))), "salt dash")
     parts += text(END, 16.0, "dotted: your limit, {in:limit_ms_cm}", "", "end")
     return svg(FOOT + 2.0 * ROW + 10.0, _says(answer), parts)
 

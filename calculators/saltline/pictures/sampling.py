@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from saltline.drift import DAYS_PER_WEEK, Drift
-from saltline.pictures.axes import END, FOOT, LEFT, RIGHT, plot, ruler
+from saltline.pictures.axes import END, FOOT, LEFT, RIGHT, START, plot, ruler
 from saltline.pictures.drawing import (
     EDGE,
     ROW,
@@ -142,7 +142,7 @@ def drift(inputs: Mapping[str, Any], answer: Drift) -> str:
         parts += area((low[0], centre, high[0]), "card", "drift-band")
         parts += area((low[1], centre, high[1]), "card", "drift-band")
     parts += frame + line(along(answer.slope_per_week), "water")
-    parts += line(((EDGE, rise(limit)), (END, rise(limit))), "salt dash")
+    parts += line(((START, rise(limit)), (END, rise(limit))), "salt dash")
     for day, reading in zip(days, readings):
         parts += dot(right(day - first), rise(reading), 4.5, "full")
     parts += text(END, 16.0, "dotted: your limit, {in:limit}", "", "end")
