@@ -26,7 +26,7 @@ ALLOWED = {
     "bench": {"science", "forms", "declare", "bench"},
 }
 # Rooms that hold no physics need no equation.
-PLAIN = {"units", "errors", "answering", "draws", "declare", "__main__", "__init__"}
+PLAIN = {"saying", "units", "errors", "answering", "draws", "declare", "__main__", "__init__"}
 SECTIONS = ("Equation:", "Arguments:", "Returns:", "Valid for:", "Error:", "Raises:", "Sources:")
 
 

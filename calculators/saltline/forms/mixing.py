@@ -46,6 +46,14 @@ FULL_MIXING = Form(
     picture=pictures.full_mixing,
     table=pictures.full_mixing_table,
     example={"times_down": 4.0, "water_held_ml": 200.0, "rinses": 3},
+    equation=(
+        r"n V = n\, V_r \left( F^{1/n} - 1 \right)",
+        r"V_\infty = V_r \ln F",
+    ),
+    working=(
+        "n = {in:rinses} rinses, Vr = {in:water_held_ml} held, salt {in:times_down} down (F)",
+        "n V = {water_ml}; endless trickle V∞ = {trickle_ml}",
+    ),
     assumptions=("All the water in the pot mixes with every rinse.",),
     cannot_see=("Salt inside the granules: it comes out over hours, not minutes.",),
     cases=tuple(
@@ -56,4 +64,85 @@ FULL_MIXING = Form(
     sources=("saltline-notes",),
 )
 
-FORMS = (FULL_MIXING,)
+RINSE_ORDER = Form(
+    id="rinse-order",
+    question="Which water comes last?",
+    function=mixing.rinse_order,
+    version=1,
+    inputs=(
+        Number(
+            name="start_ms_cm",
+            label="First drips after standing covered overnight",
+            unit="ms_cm",
+            low=0,
+            high=30,
+        ),
+        Number(name="tap_ms_cm", label="Plentiful water, like tap", unit="ms_cm", low=0, high=5),
+        Number(
+            name="pure_ms_cm",
+            label="Rain or reverse-osmosis water",
+            unit="ms_cm",
+            low=0,
+            high=5,
+            default=0.02,
+            origin="Usual for rain and reverse osmosis (common practice); read yours. It is nearly "
+            "what the pot ends at.",
+            source="common-practice",
+        ),
+        Number(
+            name="rinses",
+            label="Rinses in all",
+            unit="",
+            low=1,
+            high=9,
+            default=3,
+            whole=True,
+            origin="A morning of three.",
+        ),
+        Number(
+            name="pure_rinses",
+            label="How many the pure water is enough for",
+            unit="",
+            low=0,
+            high=9,
+            default=1,
+            whole=True,
+            origin="One: it does most of the good as the last.",
+        ),
+        Number(name="rinse_ml", label="Water of each rinse", unit="ml", low=1, high=50000),
+        Number(
+            name="water_held_ml",
+            label="Water the drained pot keeps",
+            unit="ml",
+            low=1,
+            high=20000,
+            hint="weigh a plant-free pot of the same granules, drained and dry",
+        ),
+    ),
+    results=(
+        Result(name="pure_last_ms_cm", label="Pure water last", unit="ms_cm", digits=2),
+        Result(name="pure_first_ms_cm", label="Pure water first", unit="ms_cm", digits=2),
+        Result(name="all_tap_ms_cm", label="Tap alone", unit="ms_cm", digits=2),
+        Result(name="all_pure_ms_cm", label="Pure water alone", unit="ms_cm", digits=2),
+    ),
+    words=words.rinse_order,
+    example={"start_ms_cm": 2.0, "tap_ms_cm": 0.3, "rinse_ml": 300.0, "water_held_ml": 150.0},
+    assumptions=("All the water in the pot mixes with every rinse: the best that could happen.",),
+    cannot_see=(
+        "Salt inside the granules: it comes out over hours, not minutes.",
+        "What pure water does not bring: feed weakly the next time, with calcium in it.",
+    ),
+    cases=tuple(
+        {
+            "start_ms_cm": 2.0,
+            "tap_ms_cm": tap,
+            "pure_ms_cm": 0.03,
+            "rinse_ml": 300.0,
+            "water_held_ml": 150.0,
+        }
+        for tap in (0.1, 0.3, 0.6)
+    ),
+    sources=("saltline-notes", "common-practice"),
+)
+
+FORMS = (FULL_MIXING, RINSE_ORDER)

@@ -1,11 +1,11 @@
-"""Sentences for the washing bound."""
+"""Sentences for washing by full mixing."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from typing import Any
 
-from saltline.mixing import FullMixing
+from saltline.mixing import FullMixing, RinseOrder
 
 
 def full_mixing(inputs: Mapping[str, Any], answer: FullMixing) -> tuple[str, str, str]:
@@ -16,5 +16,19 @@ def full_mixing(inputs: Mapping[str, Any], answer: FullMixing) -> tuple[str, str
     reason = (
         "That is if every drop mixed with all the water in the pot. Granules let go slowly, so a "
         "real pot needs more. An endless slow trickle could not beat {trickle_ml}."
+    )
+    return verdict, number, reason
+
+
+def rinse_order(inputs: Mapping[str, Any], answer: RinseOrder) -> tuple[str, str, str]:
+    """Verdict, number, reason for `rinse-order`."""
+    if answer.pure_last_ms_cm <= answer.pure_first_ms_cm:
+        verdict = "Plentiful water first, the purest last."
+    else:
+        verdict = "Here the tap is the purer water: let it come last."
+    number = "{pure_last_ms_cm} with the pure water last, {pure_first_ms_cm} with it first"
+    reason = (
+        "The last rinse stays in the pot. All tap would end at {all_tap_ms_cm}, all pure water at "
+        "{all_pure_ms_cm}: the best that full mixing could do, and granules do worse."
     )
     return verdict, number, reason

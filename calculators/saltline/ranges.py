@@ -1,0 +1,112 @@
+"""From many answers to the one range that is shown."""
+
+from __future__ import annotations
+
+from saltline.draws import quantile
+
+# No range is shown narrower than this factor either way: real pots layer, and a drip leans to the
+# bottom (docs/sources.json: saltline-notes, flush review 4; proposed).
+NEVER_NARROWER = 1.3
+
+
+def ten_to_ninety(values: list[float], most: float = 1e300) -> tuple[float, float, float]:
+    """Low, middle and high of a list of answers.
+
+    Equation:
+        10, 50 and 90 % quantiles; then low is at most middle / 1.3 and high at least 1.3 middle.
+    Arguments:
+        values: one answer a draw, in any order, none below zero.
+        most: what no answer can exceed, like 1 for a share that is left.
+    Returns:
+        (low, middle, high) in the unit of the values.
+    Valid for:
+        Answers that matter by their ratio: shares, strengths above the rinse water, times.
+    Error:
+        About a tenth of the range with some 200 draws.
+    Raises:
+        ValueError: empty list.
+    Sources:
+        saltline-notes, flush.
+    """
+    ordered = sorted(values)
+    low, middle, high = (quantile(ordered, share) for share in (0.1, 0.5, 0.9))
+    low, middle, high = widened(low, middle, high)
+    return low, middle, min(high, most)
+
+
+def widened(low: float, middle: float, high: float) -> tuple[float, float, float]:
+    """A range made no narrower than a factor 1.3 either way of its middle.
+
+    Equation:
+        low' = min(low, middle / 1.3); high' = max(high, 1.3 middle).
+    Arguments:
+        low, middle, high: the range, none below zero.
+    Returns:
+        (low', middle, high').
+    Valid for:
+        Answers that matter by their ratio.
+    Error:
+        None; a house rule (proposed).
+    Raises:
+        Nothing.
+    Sources:
+        saltline-notes, flush review 4.
+    """
+    return min(low, middle / NEVER_NARROWER), middle, max(high, middle * NEVER_NARROWER)
+
+
+def whole_range(*, counts: list[float], most: int) -> tuple[int, int]:
+    """Low and high of whole numbers; high is `most` + 1 where more than `most` may be needed.
+
+    Equation:
+        10 and 90 % of the sorted counts, widened like `ten_to_ninety`, low down and high up.
+    Arguments:
+        counts: whole numbers, `most` + 1 standing for "more than `most`".
+        most: the largest number that is shown.
+    Returns:
+        (low, high).
+    Valid for:
+        Numbers of pours and soaks.
+    Error:
+        One either way, as whole numbers go.
+    Raises:
+        ValueError: empty list.
+    Sources:
+        saltline-notes, flush.
+    """
+    low, _, high = ten_to_ninety(counts)
+    # A thousandth, so that a rounding error does not add a whole pour.
+    return min(int(low + 0.5), most), min(int(high + 0.999), most + 1)
+
+
+def weighted_quantile(pairs: list[tuple[float, float]], share: float) -> float:
+    """Quantile of weighted values.
+
+    Equation:
+        linear between the middles of the steps of the weighted distribution function.
+    Arguments:
+        pairs: (value, weight), sorted by value.
+        share: 0 to 1.
+    Returns:
+        The quantile, in the unit of the values.
+    Valid for:
+        Weights of zero or more.
+    Error:
+        As the number of weighted values allows.
+    Raises:
+        ValueError: no pair has weight.
+    Sources:
+        saltline-notes, flush.
+    """
+    total = sum(weight for _, weight in pairs)
+    if not total > 0.0:
+        raise ValueError("values have no weight")
+    piled, before, value_before = 0.0, 0.0, pairs[0][0]
+    for value, weight in pairs:
+        middle = (piled + weight / 2.0) / total
+        if middle >= share:
+            if middle <= before:
+                return value
+            return value_before + (share - before) / (middle - before) * (value - value_before)
+        piled, before, value_before = piled + weight, middle, value
+    return pairs[-1][0]
