@@ -119,6 +119,7 @@ class Choice:
     origin: str = ""
     source: str = ""
     more: bool = False
+    sketch: str = ""  # a drawing of what is asked for, as SVG text
     optional: bool = field(default=False, init=False)
 
 
@@ -225,6 +226,7 @@ class Form:
     cautions: tuple[str, ...] = ()
     cases: tuple[Mapping[str, Any], ...] = ()  # worked cases for readers without script
     sources: tuple[str, ...] = ()  # keys of docs/sources.json
+    step: Callable[..., Any] | None = None  # asked by the page that puts one question a screen
 
     def input(self, name: str) -> Input:
         for item in self.inputs:

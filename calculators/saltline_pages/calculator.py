@@ -61,7 +61,7 @@ def _field(form: Form, item: Input, inputs: Mapping[str, Any]) -> str:
         )
         return (
             f'<fieldset class="salt-field" id="{key}" tabindex="-1" aria-describedby="{notes}">'
-            f"<legend>{escape(item.label)}</legend>{hint}{error}"
+            f"<legend>{_sketch(item)}{escape(item.label)}</legend>{hint}{error}"
             f'<div class="salt-chips">{chips}</div></fieldset>'
         )
     unit, spoken = "", ""
@@ -79,6 +79,13 @@ def _field(form: Form, item: Input, inputs: Mapping[str, Any]) -> str:
         f'name="{item.name}" value="{escape(shown.entry(item, value))}" '
         f'aria-describedby="{notes}" spellcheck="false">{tail}</div></div>'
     )
+
+
+def _sketch(item: Choice) -> str:
+    """The drawing beside the words that say the same."""
+    if not item.sketch:
+        return ""
+    return f'<span class="salt-sketch" aria-hidden="true">{item.sketch}</span>'
 
 
 def _unit(item: Input, unit: str) -> str:
@@ -334,7 +341,11 @@ def declaration(form: Form) -> dict[str, Any]:
         "words": path(form.words),
         **{
             part: path(drawn)
-            for part, drawn in (("picture", form.picture), ("table", form.table))
+            for part, drawn in (
+                ("picture", form.picture),
+                ("table", form.table),
+                ("step", form.step),
+            )
             if drawn
         },
         "inputs": [entry(item) for item in form.inputs],
@@ -359,4 +370,5 @@ def declaration(form: Form) -> dict[str, Any]:
 def modules(form: Form) -> set[str]:
     """The science a calculator's answer needs in the light engine."""
     needed = {form.function.__module__, form.words.__module__, "saltline.answering"}
-    return needed | {drawn.__module__ for drawn in (form.picture, form.table) if drawn}
+    more = (form.picture, form.table, form.step)
+    return needed | {function.__module__ for function in more if function}

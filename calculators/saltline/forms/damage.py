@@ -6,7 +6,9 @@ from saltline import damage_key, stage_action
 from saltline.damage_signs import CAUSES, SIGNS, Sign
 from saltline.declare import Choice, Form, Next, Option, Result
 from saltline.forms.choices import KINDS, STAGES
+from saltline.pictures.signs import sketch
 from saltline.words import damage as words
+from saltline.words import damage_walk
 from saltline.words.damage_how import HOW
 
 STAGE = Choice(name="stage", label="What is the plant doing?", options=STAGES)
@@ -36,6 +38,7 @@ def _asked(sign: Sign) -> Choice:
         origin=f"not looked, which is an answer of its own. Evidence: {sign.evidence}.",
         source=sign.source,
         more=sign.cost > 1 or sign.where in ("context", "weather"),
+        sketch=sketch(sign.id),
     )
 
 
@@ -73,6 +76,7 @@ DAMAGE_KEY = Form(
         Result(name="do", label="Do this", kind="words"),
     ),
     words=words.damage_key,
+    step=damage_walk.step,
     example=_case("growing", "deciduous", "dark_band_above_medium live_prills few_roots", SOUND),
     example_label="An example: tick what you see on your own plant",
     follow=(

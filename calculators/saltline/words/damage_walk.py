@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Any
+from typing import NamedTuple
 
 from saltline.damage_key import RIVALS
 from saltline.damage_signs import CAUSES, SIGNS
-from saltline.damage_walk import DamageWalk
+from saltline.damage_walk import walk
 from saltline.words.damage import damage_key
 
 UNPROVED = (
@@ -15,24 +14,42 @@ UNPROVED = (
 )
 
 
+class Step(NamedTuple):
+    """The next sign to ask for, whether the answer is firm, and the answer in words."""
+
+    question: str | None
+    firm: str
+    test: str | None
+    verdict: str
+    do: str
+    not_now: str
+    also: tuple[str, ...]
+    speaks_for: tuple[str, ...]
+    speaks_against: tuple[str, ...]
+    provisos: tuple[str, ...]
+
+
+def step(*, stage: str, kind: str, signs: dict[str, str], passed: tuple[str, ...]) -> Step:
+    """One step of damage_walk.walk, in words."""
+    answer = walk(stage=stage, kind=kind, signs=signs, passed=passed)
+    asked = {sign.id: signs.get(sign.id, "not_looked") for sign in SIGNS}
+    verdict, do, _ = damage_key(asked, answer.key)
+    causes = dict(CAUSES)
+    provisos = answer.key.warnings
+    return Step(
+        question=answer.question,
+        firm=answer.key.firm,
+        test=answer.key.next_test,
+        verdict=verdict,
+        do=do,
+        not_now=answer.not_now,
+        also=tuple(causes[name] for name in answer.key.also_fits.split(",") if name),
+        speaks_for=_seen(answer.speaks_for),
+        speaks_against=_seen(answer.speaks_against),
+        provisos=provisos if RIVALS in provisos else provisos + (UNPROVED,),
+    )
+
+
 def _seen(spoken: tuple[tuple[str, str], ...]) -> tuple[str, ...]:
     labels = {sign.id: sign.label for sign in SIGNS}
     return tuple(("" if given == "yes" else "Not found: ") + labels[n] for n, given in spoken)
-
-
-def walk(inputs: Mapping[str, Any], answer: DamageWalk) -> tuple[Any, ...]:
-    """Verdict, what to do, what not to do; also fits, for, against, warnings (lists); a proviso."""
-    asked = {sign.id: inputs["signs"].get(sign.id, "not_looked") for sign in SIGNS}
-    verdict, do, _ = damage_key(asked, answer.key)
-    causes = dict(CAUSES)
-    also = tuple(causes[name] for name in answer.key.also_fits.split(",") if name)
-    return (
-        verdict,
-        do,
-        answer.not_now,
-        also,
-        _seen(answer.speaks_for),
-        _seen(answer.speaks_against),
-        answer.key.warnings,
-        "" if RIVALS in answer.key.warnings else UNPROVED,
-    )
