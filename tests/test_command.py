@@ -24,7 +24,7 @@ def saltline(*arguments: str) -> subprocess.CompletedProcess[str]:
     )
 
 
-RUN = (
+RUN = "import runpy, sys; sys.path[:0] = '.'; runpy.run_module('saltline', run_name='__main__')"
     "import runpy, sys; sys.path.insert(0, '.'); runpy.run_module('saltline', run_name='__main__')"
 )
 

@@ -104,7 +104,7 @@ def _shown(value: Any, item: Result) -> str:
     if not isinstance(value, float | int):
         return "-" if value is None else str(value)
     rounded = float(f"{value * (100 if item.unit == 'share' else 1):.{item.digits}g}")
-    return f"{rounded:.15f}".rstrip("0").rstrip(".") + f" {UNITS[item.unit][0]}".rstrip()
+    return f"{rounded:.12f}".rstrip("0").rstrip(".") + f" {UNITS[item.unit][0]}".rstrip()
 
 
 def main(arguments: list[str]) -> int:
