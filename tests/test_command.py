@@ -25,8 +25,6 @@ def saltline(*arguments: str) -> subprocess.CompletedProcess[str]:
 
 
 RUN = "import runpy, sys; sys.path[:0] = '.'; runpy.run_module('saltline', run_name='__main__')"
-    "import runpy, sys; sys.path.insert(0, '.'); runpy.run_module('saltline', run_name='__main__')"
-)
 
 
 def test_an_answer_as_json() -> None:
