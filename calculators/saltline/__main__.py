@@ -100,6 +100,8 @@ def _print_for_people(form: Form, out: dict[str, Any]) -> None:
 def _shown(value: Any, item: Result) -> str:
     """A result for people: rounded, with its unit, without exponent."""
     if isinstance(value, list | tuple):
+        if value and isinstance(value[0], str):
+            return "".join(f"\n    - {part}" for part in value)
         return ", ".join(_shown(part, item) for part in value)
     if not isinstance(value, float | int):
         return "-" if value is None else str(value)
