@@ -61,7 +61,7 @@ DRAIN = Number(
     unit="ml_day",
     low=0,
     high=5000,
-    hint="what runs out at one watering, divided by the days to the next: 45 mL every third day is 15",
+    hint="what runs out at a watering over the days to the next: 45 mL every third day is 15",
 )
 N_PERCENT = Number(
     name="n_percent",
