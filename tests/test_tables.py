@@ -184,7 +184,7 @@ def test_computed_tables_are_those_that_have_a_generator() -> None:
 def test_computed_table_is_what_the_science_gives_now(name: str) -> None:
     written = (FOLDER / f"{name}.csv").read_text(encoding="utf-8")
     now = computed_tables.csv_text(TABLES[name])
-    assert written == now, "write it again with: python -m saltline_pages.computed_tables"
+    assert written == now, "write it again with: python3 scripts/generate.py"
 
 
 def column(table: str, name: str) -> dict[str, str]:

@@ -234,13 +234,10 @@ def _written(cell: Cell, decimals: int | None) -> str:
     return f"{cell:.{decimals}f}"
 
 
-def main() -> None:
-    """Write every computed table again."""
+def files() -> dict[Path, str]:
+    """The CSV of every computed table as it should stand."""
     folder = Path(__file__).resolve().parent.parent.parent / "docs" / "tables"
-    for name, table in load_all(folder).items():
-        if table.computed:
-            (folder / f"{name}.csv").write_text(csv_text(table), encoding="utf-8")
-
-
-if __name__ == "__main__":
-    main()
+    tables = load_all(folder)
+    return {
+        folder / f"{name}.csv": csv_text(table) for name, table in tables.items() if table.computed
+    }
