@@ -6,6 +6,7 @@ On a line of its own:
     [[tables-index]]       every table
     [[sources-list]]       every source, with each place that uses it
     [[glossary]]           every term
+    [[methods]]            every calculator with the version of its method
     [[pot-notes]]          the last readings of a pot, kept on the device
     [[trust-summary]] [[trust-run]] [[trust-checks]]   the page "How far can I trust this?"
 Inline:
@@ -37,6 +38,7 @@ from saltline.declare import Form
 from saltline.forms import all_forms
 from saltline_pages import cite, glossary, notes, tables, trust, uses
 from saltline_pages.calculator import calculator
+from saltline_pages.methods import methods_html
 from saltline_pages.opened import PATTERN as OPEN
 from saltline_pages.opened import opened
 
@@ -95,6 +97,16 @@ def _glossary(_: str) -> str:
     return glossary.glossary_html(_terms())
 
 
+def _home(name: str) -> str:
+    """The page that holds a calculator, from the site's root; empty where none does."""
+    home = uses.calculator_home(name, DOCS, uses.read_pages(DOCS))
+    return home and ROOT + home
+
+
+def _methods(_: str) -> str:
+    return methods_html(all_forms().values(), _home)
+
+
 def _trust_checks(_: str) -> str:
     def cited_as(key: str, locator: str, level: str) -> str:
         return cite.cite(_sources()[key], locator, ROOT, level)
@@ -108,6 +120,7 @@ DIRECTIVES: dict[str, Callable[[str], str]] = {
     "tables-index": _tables_index,
     "sources-list": _sources_list,
     "glossary": _glossary,
+    "methods": _methods,
     "trust-summary": lambda _: trust.summary_html(),
     "trust-run": lambda _: trust.RUN,
     "pot-notes": lambda _: notes.notes_html(),
@@ -149,10 +162,10 @@ class _Open(InlineProcessor):
     def handleMatch(  # type: ignore[override] # the stubs know only the older processors
         self, m: re.Match[str], data: str
     ) -> tuple[str, int, int]:
-        home = uses.calculator_home(m[1], DOCS, uses.read_pages(DOCS))
+        home = _home(m[1])
         if not home:
             raise ValueError(f"a page opens the calculator '{m[1]}', which stands on no page")
-        html = opened(_form(m[1]), m[2], m[3], ROOT + home)
+        html = opened(_form(m[1]), m[2], m[3], home)
         return self.md.htmlStash.store(html), m.start(0), m.end(0)
 
 
