@@ -149,7 +149,7 @@ def _against_feed(low: float, high: float) -> str:
             "Stronger than your feed: water with clear water for a while, or flush at the next "
             "chance."
         )
-    if low < 4.0:
+    if low < 3.5:
         return (
             "At least about twice the strength of your feed: plan a flush. A plant with many "
             "living roots in full growth stands this for a while, one with few roots does not."
