@@ -12,7 +12,7 @@ from math import isfinite, log10
 from typing import Any
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 import js
@@ -27,6 +27,7 @@ from test_shown import values_of
 
 PICTURED = {name: form for name, form in all_forms().items() if form.picture is not None}
 BRINE_MS_CM = 250.0  # no water conducts more: beyond it numbers may be too long for their place
+EVENTS = ("drip:1.8", "soak:400:10:0.6", "soak:400:10", "pour:150:0.9", "rest:1", "rest:12")
 NUMBER = re.compile(r"-?[0-9.]+(?:e-?[0-9]+)?")
 
 
@@ -55,7 +56,9 @@ def sampled(form: Form, count: int) -> Iterator[dict[str, Any]]:
     yield from ({**form.example, **case} for case in form.cases)
     chance = random.Random(form.id)
     for _ in range(count):
-        yield {item.name: tidy(_one(item, chance)) for item in form.inputs}
+        inputs = {item.name: tidy(_one(item, chance)) for item in form.inputs}
+        kept = [name for name in form.example if chance.random() < 0.3]
+        yield {**inputs, **{name: form.example[name] for name in kept}}
 
 
 def _one(item: Any, chance: random.Random) -> Any:
@@ -69,7 +72,9 @@ def _one(item: Any, chance: random.Random) -> Any:
     if isinstance(item, Numbers):
         top = chance.choice((1.0, 3.0, 2000.0, item.high))
         return [chance.uniform(item.low, top) for _ in range(max(item.least, 6))]
-    return [chance.choice(item.choices)[0]] if item.choices else ["drip:1.8"]
+    if item.choices:
+        return [chance.choice(item.choices)[0]]
+    return [chance.choice(EVENTS) for _ in range(chance.randint(1, 12))]
 
 
 def _number(item: Number, chance: random.Random) -> float:
@@ -155,11 +160,15 @@ def check_words(text: str) -> None:
 
 
 @pytest.mark.parametrize("name", list(PICTURED))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
 @given(data=st.data())
 def test_any_picture_is_well_formed_and_inside_its_frame(name: str, data: st.DataObject) -> None:
     form = PICTURED[name]
-    found = drawn(form, tidy_all(data.draw(values_of(form))))
+    names = [item.name for item in form.inputs]
+    usual = form.complete(form.example)
+    changed = data.draw(st.sets(st.sampled_from(names)))  # the rest stays as in the example
+    inputs = {**usual, **{k: v for k, v in data.draw(values_of(form)).items() if k in changed}}
+    found = drawn(form, tidy_all(inputs))
     assume(found is not None)
     assert found is not None
     inputs, values, template = found
@@ -199,7 +208,7 @@ def test_no_words_are_cut_off_or_stand_on_others_in_any_unit() -> None:
 
 def too_strong(values: dict[str, Any]) -> bool:
     return any(
-        name.startswith("ec_ms_cm") and value is not None and value > BRINE_MS_CM
+        "ms_cm" in name and isinstance(value, float) and value > BRINE_MS_CM
         for name, value in values.items()
     )
 
@@ -207,7 +216,7 @@ def too_strong(values: dict[str, Any]) -> bool:
 def test_pictures_and_their_tables_are_alike_on_the_light_engine() -> None:
     questions = []
     for form in PICTURED.values():
-        for values_given in sampled(form, 4):
+        for values_given in list(sampled(form, 2))[-3:]:
             found = drawn(form, values_given)
             if found is None:
                 continue
@@ -216,7 +225,7 @@ def test_pictures_and_their_tables_are_alike_on_the_light_engine() -> None:
                 part: f"{made.__module__}.{made.__name__}" for part, made in asked.items() if made
             }
             questions.append({**paths, "arguments": found[0]})
-    assert len(questions) > 4 * len(PICTURED)
+    assert len(questions) > 2 * len(PICTURED)
     for question, ours, theirs in zip(questions, native(questions), light(questions), strict=True):
         for part in ("picture", "table"):
             assert ours.get(part) == theirs.get(part), (question, theirs)
@@ -226,7 +235,7 @@ def test_pictures_and_their_tables_are_alike_on_the_light_engine() -> None:
 def test_a_table_holds_heads_and_rows_of_one_width(name: str) -> None:
     form = PICTURED[name]
     assert form.table is not None
-    for values_given in sampled(form, 10):
+    for values_given in sampled(form, 4):
         found = drawn(form, values_given)
         if found is None:
             continue

@@ -20,7 +20,7 @@ from saltline.mornings import (
     number_needed,
 )
 from saltline.priors import brim_ml, pot_of, pots, usual_water_ml
-from saltline.ranges import ten_to_ninety, whole_range
+from saltline.ranges import after_each, whole_range
 from saltline.saying import COUNTS, counts, figure, shares
 from saltline.stage_gate import gentle, medium_warnings, refuse_softened, refuse_unread
 
@@ -44,6 +44,8 @@ class FlushPlan(NamedTuple):
     left_share_high: float
     at_least_l: float
     stop_ms_cm: float | None
+    left_each_share_low: list[float]
+    left_each_share_high: list[float]
     steps: tuple[str, ...]
     warnings: tuple[str, ...]
 
@@ -158,7 +160,7 @@ def flush_plan(
     needed = [float(number_needed(left=left, goal=goal)) for left in runs]
     low, high = whole_range(counts=needed, most=most)
     reached, high = high <= most, min(high, most)
-    left_low, _, left_high = ten_to_ninety([left[high - 1] for left in runs], most=1.0)
+    lows, highs = after_each(runs=runs, washes=high)
     mixing = full_mixing(times_down=1.0 / goal, water_held_ml=held, rinses=low).water_ml
     return FlushPlan(
         pours_low=low,
@@ -169,14 +171,16 @@ def flush_plan(
         water_l_high=high * each / 1000.0,
         mornings_low=(low + a_morning - 1) // a_morning,
         mornings_high=(high + a_morning - 1) // a_morning,
-        left_share_low=left_low,
-        left_share_high=left_high,
+        left_share_low=lows[-1],
+        left_share_high=highs[-1],
         # A pot that holds less than assumed may do with less than the bound for the assumed water.
         at_least_l=min(mixing, low * each) / 1000.0,
         stop_ms_cm=stop,
+        left_each_share_low=lows,
+        left_each_share_high=highs,
         steps=_first_steps(live_prills, resting)
         + _wash_steps(pours, each, resting)
-        + _last_steps(counts(low, high, way[:-1]), reached, stop, shares(left_low, left_high)),
+        + _last_steps(counts(low, high, way[:-1]), reached, stop, shares(lows[-1], highs[-1])),
         warnings=warnings,
     )
 
@@ -211,6 +215,8 @@ def _nothing_to_do(each: float, stop: float | None, warnings: tuple[str, ...]) -
         left_share_high=1.0,
         at_least_l=0.0,
         stop_ms_cm=stop,
+        left_each_share_low=[],
+        left_each_share_high=[],
         steps=("Nothing to wash out: the pot already reads at or under the target.",),
         warnings=warnings,
     )
@@ -236,7 +242,7 @@ def _wash_steps(pours: bool, each_ml: float, resting: bool) -> tuple[str, ...]:
     else:
         wash = (
             f"Fill the pot to the brim with about {figure(each_ml)} mL at 20 to 25 °C, leave it "
-            f"{figure(SOAK_MIN)} minutes in its own basin, and let it drain. Throw that water away."
+            f"{figure(SOAK_MIN)} min in its own basin, and let it drain. Throw that water away."
         )
     if resting:
         return (wash + " Once a morning is enough.",)

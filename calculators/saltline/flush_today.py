@@ -17,7 +17,7 @@ from saltline.mornings import (
     left_after_each,
 )
 from saltline.priors import brim_ml, pot_of, pots
-from saltline.ranges import ten_to_ninety
+from saltline.ranges import after_each
 from saltline.saying import COUNTS, figure, shares
 from saltline.stage_gate import gentle, medium_warnings, refuse_softened
 
@@ -34,6 +34,8 @@ class FlushToday(NamedTuple):
     rest_h: float
     left_share_low: float
     left_share_high: float
+    left_each_share_low: list[float]
+    left_each_share_high: list[float]
     next: str
     steps: tuple[str, ...]
     warnings: tuple[str, ...]
@@ -82,7 +84,7 @@ def flush_today(
     refuse_softened(softened=softened)
     most = GENTLE_A_MORNING if resting else SOAKS_A_DAY
     today = max(0, most - soaks_done)
-    left, shown = [], []
+    runs, shown = [], []
     for draw in pots(count=DRAWS):
         pot = pot_of(draw=draw, grain_mm=grain_mm, pot_l=pot_l, weighed_ml=None)
         after = left_after_each(
@@ -92,10 +94,11 @@ def flush_today(
             ml=1000.0 * pot_l * draw.brim_share,
             soak_min=soak_min,
         )
-        left.append(after[-1])
+        runs.append(after)
         pot.rest(hours=SHORT_COVER_H)
         shown.append(pot.film / pot.left())
-    low, _, high = ten_to_ninety(left, most=1.0)
+    lows, highs = after_each(runs=runs, washes=soaks_done + today)
+    low, high = lows[-1], highs[-1]
     each = brim_ml(pot_l=pot_l)
     warnings = medium_warnings(medium=medium, live_prills=live_prills)
     if soak_min > PLANT_LIMIT_MIN:
@@ -106,6 +109,8 @@ def flush_today(
         rest_h=REST_H,
         left_share_low=low,
         left_share_high=high,
+        left_each_share_low=lows,
+        left_each_share_high=highs,
         next=_next(low, high, quantile(sorted(shown), 0.1), tap_ms_cm, resting),
         steps=_steps(today, each, min(soak_min, PLANT_LIMIT_MIN), live_prills, resting),
         warnings=tuple(warnings),
@@ -147,7 +152,7 @@ def _steps(
         )
         steps.append(
             f"Fill the pot to the brim, about {figure(each_ml)} mL, leave it "
-            f"{figure(soak_min)} minutes, and let it drain. Keep crown and new shoots dry."
+            f"{figure(soak_min)} min, and let it drain. Keep crown and new shoots dry."
         )
         if today > 1:
             steps.append(

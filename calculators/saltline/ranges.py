@@ -34,6 +34,29 @@ def ten_to_ninety(values: list[float], most: float = 1e300) -> tuple[float, floa
     return low, middle, min(high, most)
 
 
+def after_each(*, runs: list[list[float]], washes: int) -> tuple[list[float], list[float]]:
+    """Low and high of the share left after each of some washes.
+
+    Equation:
+        `ten_to_ninety` of all runs after the first wash, the second, and so on; at most 1.
+    Arguments:
+        runs: for each draw the share left after each wash [-].
+        washes: how many of them are told [-].
+    Returns:
+        (lows, highs) [-], one for each wash.
+    Valid for:
+        As `ten_to_ninety`.
+    Error:
+        As `ten_to_ninety`.
+    Raises:
+        ValueError: no runs.
+    Sources:
+        saltline-notes, flush.
+    """
+    found = [ten_to_ninety([left[at] for left in runs], most=1.0) for at in range(washes)]
+    return [low for low, _, _ in found], [high for _, _, high in found]
+
+
 def widened(low: float, middle: float, high: float) -> tuple[float, float, float]:
     """A range made no narrower than a factor 1.3 either way of its middle.
 

@@ -16,6 +16,7 @@ from saltline.forms.pot_inputs import (
     RINSE,
     WATER_HELD,
 )
+from saltline.pictures import flush as pictures
 from saltline.words import pot as words
 
 EXAMPLE = {
@@ -72,6 +73,8 @@ FLUSH_LEARN = Form(
         Result(name="answer", label="Answer", kind="words"),
     ),
     words=words.flush_learn,
+    picture=pictures.flush_learn,
+    table=pictures.flush_learn_table,
     example=EXAMPLE,
     assumptions=(
         *ASSUMED,

@@ -22,6 +22,7 @@ from saltline.forms.pot_inputs import (
     STAGE,
     WATER_HELD,
 )
+from saltline.pictures import flush as pictures
 from saltline.words import pot as words
 
 EXAMPLE = {
@@ -107,9 +108,19 @@ FLUSH_PLAN = Form(
         Result(name="left_share_high", label="at most", unit="share", digits=2),
         Result(name="at_least_l", label="If every drop mixed", unit="l", digits=2),
         Result(name="stop_ms_cm", label="Stop when it reads", unit="ms_cm", digits=2),
+        Result(
+            name="left_each_share_low",
+            label="Left after each: at least",
+            unit="share",
+            digits=2,
+            kind="list",
+        ),
+        Result(name="left_each_share_high", label="at most", unit="share", digits=2, kind="list"),
         Result(name="steps", label="Steps", kind="list"),
     ),
     words=words.flush_plan,
+    picture=pictures.flush_plan,
+    table=pictures.flush_plan_table,
     example=EXAMPLE,
     equation=(
         r"V_\mathrm{least} = n V_r \left(F^{1/n} - 1\right), \quad "

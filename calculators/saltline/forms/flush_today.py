@@ -19,6 +19,7 @@ from saltline.forms.pot_inputs import (
     SOFTENED,
     STAGE,
 )
+from saltline.pictures import flush as pictures
 from saltline.words import pot as words
 
 EXAMPLE = {"stage": "growing", "grain_mm": 8.0, "pot_l": 1.0}
@@ -83,10 +84,20 @@ FLUSH_TODAY = Form(
             digits=2,
         ),
         Result(name="left_share_high", label="at most", unit="share", digits=2),
+        Result(
+            name="left_each_share_low",
+            label="Left after each: at least",
+            unit="share",
+            digits=2,
+            kind="list",
+        ),
+        Result(name="left_each_share_high", label="at most", unit="share", digits=2, kind="list"),
         Result(name="next", label="Next", kind="words"),
         Result(name="steps", label="Steps", kind="list"),
     ),
     words=words.flush_today,
+    picture=pictures.flush_today,
+    table=pictures.flush_today_table,
     example=EXAMPLE,
     assumptions=(
         *ASSUMED,

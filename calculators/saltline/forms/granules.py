@@ -5,6 +5,7 @@ from __future__ import annotations
 from saltline import granules
 from saltline.declare import Form, Number, Result
 from saltline.forms.pot_inputs import GRAIN, NO_POT
+from saltline.pictures import granules as pictures
 from saltline.words import granules as words
 
 SOAK_MINUTES = Form(
@@ -44,6 +45,7 @@ SOAK_MINUTES = Form(
         Result(name="minutes_high", label="at most", unit="min", digits=2),
     ),
     words=words.soak_minutes,
+    picture=pictures.soak_minutes,
     example={"grain_mm": 8.0},
     equation=(
         r"F = 1 - \sum_{n} \frac{6\alpha(\alpha+1)\,e^{-q_n^2 D_a t/R^2}}"

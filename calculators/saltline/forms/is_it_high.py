@@ -5,6 +5,7 @@ from __future__ import annotations
 from saltline import is_it_high
 from saltline.declare import Choice, Form, Next, Number, Option, Result
 from saltline.forms.pot_inputs import ASSUMED, BINDING, GRAIN, LAYERS, LINE, NO_POT
+from saltline.pictures import pot as pictures
 from saltline.words import pot as words
 
 EXAMPLE = {"method": "soak", "reading": 276.0, "tap": 50.0, "feed": 400.0, "grain_mm": 8.0}
@@ -96,6 +97,7 @@ IS_IT_HIGH = Form(
         Result(name="answer", label="Answer", kind="words"),
     ),
     words=words.is_it_high,
+    picture=pictures.is_it_high,
     example=EXAMPLE,
     equation=(r"r = \frac{C_\mathrm{read} - C_\mathrm{tap}}{C_\mathrm{feed} - C_\mathrm{tap}}",),
     working=("r = ({in:reading} - {in:tap}) / ({in:feed} - {in:tap}) = {ratio}",),

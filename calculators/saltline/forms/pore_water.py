@@ -15,6 +15,7 @@ from saltline.forms.pot_inputs import (
     RINSE,
     WATER_HELD,
 )
+from saltline.pictures import pot as pictures
 from saltline.words import pot as words
 
 EXAMPLE = {
@@ -96,6 +97,7 @@ PORE_WATER = Form(
         Result(name="answer", label="Answer", kind="words"),
     ),
     words=words.pore_water,
+    picture=pictures.pore_water,
     example=EXAMPLE,
     follow=(
         Next(
