@@ -256,10 +256,11 @@ def _wash_steps(pours: bool, each_ml: float, resting: bool) -> tuple[str, ...]:
 def _last_steps(washes: str, reached: bool, stop: float | None, left: str) -> tuple[str, ...]:
     when = "reads a quarter as far above your rinse water as at the start"
     if stop is not None:
-        when = f"reads {figure(stop)} mS/cm or less"
+        when = f"reads {figure(stop, 3)} mS/cm or less"
     said = (
         "Cover it for the night again and read the first drips. Stop when that "
-        f"{when}, or when a morning has changed it by less than a fifth; else another morning."
+        f"{when}, or when a morning has changed it by less than a fifth (then look for live beads, "
+        "bark or lime); else another morning."
     )
     if reached:
         return (said, f"Expect {washes} in all.", STOP_AT_ONCE)

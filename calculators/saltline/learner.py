@@ -10,9 +10,8 @@ from saltline.flush_log import Event, replay
 from saltline.pot import Pot
 from saltline.priors import SEED, WHOLE, PotDraw, pot_of, pots, reading_sd
 
-BATCH = 128  # draws between two looks at how many still count
-A_LOOK = 384  # draws in one box before it is narrowed
-COUNTS_IF, MARGIN = 6.0, 0.05  # of the log likelihood below the best; of a prior, round the box
+BATCH = 128  # draws in one box
+COUNTS_IF, MARGIN = 4.0, 0.03  # of the log likelihood below the best; of a prior, round the box
 ENOUGH = 100.0  # effective draws
 WORK = 15000  # exchanges at most: about a second in the light engine of a desk computer
 FAR_SD = 3.0  # a draw with a reading farther off than this does not fit
@@ -33,9 +32,9 @@ class Learner:
     Equation:
         likelihood = exp(-misses2 / 2) s / start, the start solved for each draw (`solved_start`)
         under a prior even in its logarithm; then one normal draw of the start about its solution.
-        A first look covers the whole prior; if fewer than 100 effective draws, (sum w)2 / sum w2,
-        come of it, the next look is at the box that holds those which count, and so on. Every draw
-        is weighted by likelihood over the density of all draws there, so boxes lose nothing.
+        The first batch covers the whole prior; as long as fewer than 100 effective draws,
+        (sum w)2 / sum w2, come of all, the next is from the box that holds those which count. Every
+        draw is weighted by likelihood over the density of all draws there, so boxes lose nothing.
     Valid for:
         As `pot.Pot`; 10-90 % ranges held 70-95 % of made-up pots (scripts/calibrate.py).
     Error:
@@ -61,8 +60,12 @@ class Learner:
         self.noise = Draws(SEED)
         self.fits = False
         self.found: list[Learned] = []
-        self.boxes = [(WHOLE, 0)]
+        self.boxes = [WHOLE]
+        most = WORK // (len(events) + 4)
         self._look()
+        while self.effective() < ENOUGH and len(self.found) + BATCH <= most:
+            self.boxes.append(self._narrowed())
+            self._look()
 
     def pot(self, draw: PotDraw) -> Pot:
         """The pot of a draw, levelled out."""
@@ -89,17 +92,8 @@ class Learner:
         ]
 
     def _look(self) -> None:
-        most = WORK // (len(self.events) + 4)
-        while True:
-            self._batch()
-            if self.effective() >= ENOUGH or len(self.found) + BATCH > most:
-                return
-            if self.boxes[-1][1] == A_LOOK:
-                self.boxes.append((self._narrowed(), 0))
-
-    def _batch(self) -> None:
-        box, taken = self.boxes[-1]
-        for draw in pots(count=BATCH, first=len(self.found), box=box):
+        """A batch of draws from the last box."""
+        for draw in pots(count=BATCH, first=len(self.found), box=self.boxes[-1]):
             pot = self.pot(draw)
             shown = replay(pot, self.events)
             shares = [share for share, event in zip(shown, self.events) if _is_read(event)]
@@ -108,7 +102,6 @@ class Learner:
             likely = log(sd / max(start, sd)) - squares / 2.0
             start = max(0.0, self.noise.normal(start, sd))
             self.found.append(Learned(weight=likely, start=start, left=pot.left(), draw=draw))
-        self.boxes[-1] = (box, taken + BATCH)
 
     def _narrowed(self) -> list[tuple[float, float]]:
         best = max(one.weight for one in self.found)
@@ -120,12 +113,12 @@ class Learner:
     def _density(self, place: list[float]) -> float:
         """How densely the draws lie at a place, all boxes together."""
         dense = 0.0
-        for box, taken in self.boxes:
+        for box in self.boxes:
             size = 1.0
             for at, (low, high) in zip(place, box):
                 size = size * (high - low) if low <= at <= high else 0.0
             if size > 0.0:
-                dense += taken / size
+                dense += 1.0 / size
         return dense
 
 
