@@ -8,6 +8,7 @@ On a line of its own:
     [[glossary]]           every term
     [[methods]]            every calculator with the version of its method
     [[pot-notes]]          the last readings of a pot, kept on the device
+    [[session]]            flush day, step by step
     [[trust-summary]] [[trust-run]] [[trust-checks]]   the page "How far can I trust this?"
 Inline:
     [@key, locator]        a citation
@@ -36,7 +37,7 @@ from markdown.treeprocessors import Treeprocessor
 
 from saltline.declare import Form
 from saltline.forms import all_forms
-from saltline_pages import cite, glossary, notes, tables, trust, uses
+from saltline_pages import cite, glossary, notes, session, tables, trust, uses
 from saltline_pages.calculator import calculator
 from saltline_pages.methods import methods_html
 from saltline_pages.opened import PATTERN as OPEN
@@ -124,6 +125,7 @@ DIRECTIVES: dict[str, Callable[[str], str]] = {
     "trust-summary": lambda _: trust.summary_html(),
     "trust-run": lambda _: trust.RUN,
     "pot-notes": lambda _: notes.notes_html(),
+    "session": lambda _: session.session_html(),
     "trust-checks": _trust_checks,
 }
 
@@ -197,7 +199,7 @@ class SaltlineExtension(Extension):
     @override
     def extendMarkdown(self, md: Markdown) -> None:
         # Without this an unknown tag is wrapped in <p>, and the browser then throws the form out.
-        md.block_level_elements += ["salt-calc", "salt-notes", "salt-trust"]
+        md.block_level_elements += ["salt-calc", "salt-notes", "salt-session", "salt-trust"]
         # Before raw HTML is stashed (20) but after line endings are made equal (30).
         md.preprocessors.register(_Directives(md), "saltline", 25)
         md.treeprocessors.register(_Labels(md), "saltline-labels", 15)

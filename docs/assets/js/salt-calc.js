@@ -3,12 +3,13 @@
 
 import { ask, begun } from "./engine.js";
 import { fragment, parse } from "./link.js";
+import { question } from "./question.js";
 import { field, sentence } from "./read.js";
 import { choose, entry, fill, given, result, unit, unitOf } from "./shown.js";
 import { fact, forgetFacts, keep, keepFacts, recall } from "./store.js";
 import { shareLink } from "./share.js";
 
-const STOPPED = "The calculator cannot run here. The example and the worked-out cases still stand.";
+const STANDS = "The example and the worked-out cases still stand.";
 
 class SaltCalc extends HTMLElement {
   connectedCallback() {
@@ -62,9 +63,14 @@ class SaltCalc extends HTMLElement {
 
   /** The value in a field. One that we wrote ourselves, in any unit, is taken back exactly. */
   reading(item) {
-    const { dataset, value } = this.part(`input[name="${item.name}"]`);
+    const box = this.part(`input[name="${item.name}"]`);
+    const { dataset, value } = box;
     if (value && dataset.text === value) return { value: JSON.parse(dataset.exact) };
-    return field(item, this.typed(item), unitOf(this.declared, item, this.choices()));
+    const unit = unitOf(this.declared, item, this.choices());
+    // While units are being rewritten, a field still holds the unit that its own menu shows.
+    const menu = box.nextElementSibling;
+    const at = menu?.matches("select.salt-unit") ? Number(menu.value) : unit.at;
+    return field(item, this.typed(item), { ...unit, at });
   }
 
   choices() {
@@ -138,13 +144,15 @@ class SaltCalc extends HTMLElement {
   /** Read the fields and answer. Errors are only shown when `asked` for (Enter or the button). */
   async settle(asked) {
     const turn = ++this.turn;
+    this.asking?.abort(); // nobody waits for the earlier answer any more
     const { inputs, problems } = this.read();
     if (problems.length) return asked ? this.complain(problems) : this.wait(problems);
+    const { signal } = (this.asking = new AbortController());
     let reply;
     try {
-      reply = await ask(this.question(inputs));
+      reply = await ask(question(this.declared, inputs), { signal, onSlow: () => this.slow() });
     } catch (failure) {
-      if (turn === this.turn) this.stopped(failure);
+      if (turn === this.turn && !signal.aborted) this.stopped(failure);
       return;
     }
     if (turn !== this.turn) return; // a later edit is on its way
@@ -157,21 +165,6 @@ class SaltCalc extends HTMLElement {
     else this.show(inputs, reply);
     if (this.touched) this.remember(inputs);
     if (reply.value) this.move(turn, inputs, reply.value);
-  }
-
-  /** The question's text; a number that is not a count is written with its point (1.0). */
-  question(inputs, more = {}) {
-    const one = (item, value) => {
-      if (Array.isArray(value)) return `[${value.map((part) => one(item, part)).join()}]`;
-      if (typeof value !== "number" || item.whole) return JSON.stringify(value);
-      return Number.isInteger(value) && Math.abs(value) < 1e15 ? value + ".0" : String(value);
-    };
-    const pairs = this.declared.inputs.map(
-      (item) => `${JSON.stringify(item.name)}:${one(item, inputs[item.name])}`,
-    );
-    const { function: path, words, picture, table } = this.declared;
-    const rest = JSON.stringify({ function: path, words, picture, table, ...more });
-    return `${rest.slice(0, -1)},"arguments":{${pairs.join()}}}`;
   }
 
   /** Say which two inputs would move the answer most (calculator.py says it the same way). */
@@ -189,7 +182,8 @@ class SaltCalc extends HTMLElement {
       return [[item.name, now + step <= item.high ? now + step : now - step]];
     });
     const moves = { at, changed };
-    const reply = await ask(this.question(inputs, { words: null, picture: null, table: null, moves })).catch(() => {});
+    const text = question(this.declared, inputs, { words: null, picture: null, table: null, moves });
+    const reply = await ask(text, { signal: this.asking.signal }).catch(() => {});
     if (turn !== this.turn || !reply?.moves) return;
     const said = reply.moves.map(([name, moved]) => {
       const item = items.find((each) => each.name === name);
@@ -345,8 +339,19 @@ class SaltCalc extends HTMLElement {
 
   stopped(failure) {
     this.state = "error";
-    this.note(STOPPED);
-    console.warn("saltline:", failure.message);
+    this.note(`${failure.message} ${STANDS}`);
+    console.warn("saltline:", failure.cause ?? failure);
+  }
+
+  /** An answer that takes long can be stopped; the last one stays, greyed. */
+  slow() {
+    this.state = "stale";
+    this.note("Still working it out.");
+    const stop = button("Stop", () => {
+      this.asking.abort();
+      this.note("Stopped. The figures below are from before.");
+    });
+    this.part(".salt-note").append(" ", stop);
   }
 
   /** Put the inputs into the address, without a step in the Back history. */
