@@ -76,6 +76,15 @@ FLUSH_LEARN = Form(
     picture=pictures.flush_learn,
     table=pictures.flush_learn_table,
     example=EXAMPLE,
+    equation=(
+        r"w \propto \exp\left( -\frac{1}{2} \sum_i \left( \frac{x_i - m_i}{s_i} \right)^2 "
+        r"\right)",
+    ),
+    working=(
+        "w, the weight of each pot that could be yours: x what you read, m what it would show, "
+        "s the error of a reading",
+        "at the start {start_ms_cm_low..start_ms_cm_high}, left {left_ms_cm_low..left_ms_cm_high}",
+    ),
     assumptions=(
         *ASSUMED,
         "Each pot that could be yours is weighted by how well it explains your readings: a drip "

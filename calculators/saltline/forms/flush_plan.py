@@ -107,7 +107,7 @@ FLUSH_PLAN = Form(
         ),
         Result(name="left_share_high", label="at most", unit="share", digits=2),
         Result(name="at_least_l", label="If every drop mixed", unit="l", digits=2),
-        Result(name="stop_ms_cm", label="Stop when it reads", unit="ms_cm", digits=2),
+        Result(name="stop_ms_cm", label="Stop when it reads", unit="ms_cm"),
         Result(
             name="left_each_share_low",
             label="Left after each: at least",
@@ -123,8 +123,16 @@ FLUSH_PLAN = Form(
     table=pictures.flush_plan_table,
     example=EXAMPLE,
     equation=(
-        r"V_\mathrm{least} = n V_r \left(F^{1/n} - 1\right), \quad "
-        r"F = \frac{C_0 - C_w}{C_\mathrm{target} - C_w}",
+        r"\frac{\partial c}{\partial t} = D_a \left( \frac{\partial^2 c}{\partial r^2} + "
+        r"\frac{2}{r} \frac{\partial c}{\partial r} \right)",
+        r"n V = n\, V_r \left( F^{1/n} - 1 \right)",
+        r"F = \frac{C_0 - C_w}{C_\mathrm{stop} - C_w}",
+    ),
+    working=(
+        "in each granule salt spreads to the film of water round it, and the film is washed",
+        "C0 = {in:pot_ms_cm}, Cw = {in:rinse_ms_cm}, stop at {stop_ms_cm}",
+        "n = {pours_low..pours_high}, salt left then {left_share_low..left_share_high}",
+        "if every drop mixed, n V = {at_least_l}",
     ),
     assumptions=(
         *ASSUMED,

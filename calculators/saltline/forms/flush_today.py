@@ -99,6 +99,15 @@ FLUSH_TODAY = Form(
     picture=pictures.flush_today,
     table=pictures.flush_today_table,
     example=EXAMPLE,
+    equation=(
+        r"\frac{\partial c}{\partial t} = D_a \left( \frac{\partial^2 c}{\partial r^2} + "
+        r"\frac{2}{r} \frac{\partial c}{\partial r} \right)",
+        r"C_\mathrm{bath} = \frac{V_f\, C_f + V\, C_w}{V_f + V}",
+    ),
+    working=(
+        "in each granule salt spreads to the water round it; Vf the film, V the soak, {each_ml}",
+        "salt left after today’s soaks: {left_share_low..left_share_high}",
+    ),
     assumptions=(
         *ASSUMED,
         "Filled to the brim, 30-50 % of the pot; soaks already done were an hour apart too.",

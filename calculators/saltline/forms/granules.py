@@ -48,9 +48,12 @@ SOAK_MINUTES = Form(
     picture=pictures.soak_minutes,
     example={"grain_mm": 8.0},
     equation=(
-        r"F = 1 - \sum_{n} \frac{6\alpha(\alpha+1)\,e^{-q_n^2 D_a t/R^2}}"
-        r"{9+9\alpha+q_n^2\alpha^2}",
-        r"\tan q_n = \frac{3 q_n}{3+\alpha q_n^2}",
+        r"F = 1 - \sum_n \frac{6\, a\, (a + 1)\, e^{-q_n^2 Fo}}{9 + 9 a + q_n^2 a^2}",
+        r"Fo = \frac{D_a\, t}{R^2}, \quad \tan q_n = \frac{3\, q_n}{3 + a\, q_n^2}",
+    ),
+    working=(
+        "F = {in:share}, a = {in:bath_ratio}, R half of {in:grain_mm}",
+        "t = {minutes} for Da 0.5e-9 m²/s; {minutes_low..minutes_high} over what Da may be",
     ),
     assumptions=(
         "Granules are spheres of one size, wet through; the bath is stirred.",

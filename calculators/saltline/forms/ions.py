@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from saltline import ions
 from saltline.declare import Form, Number, Result
+from saltline.pictures import water as pictures
 from saltline.words import ions as words
 
 
@@ -76,6 +77,7 @@ IONS_TO_EC = Form(
         Result(name="charge_error_percent", label="Charge error", unit="percent", digits=2),
     ),
     words=words.ions_to_ec,
+    picture=pictures.ions_to_ec,
     example=_solution(ca=2.5, mg=0.5, na=1.0, cl=1.5, so4=0.75, hco3=4.0),
     example_label="An example, a hard tap water from its supplier's sheet: put your own numbers in",
     equation=(

@@ -99,8 +99,15 @@ IS_IT_HIGH = Form(
     words=words.is_it_high,
     picture=pictures.is_it_high,
     example=EXAMPLE,
-    equation=(r"r = \frac{C_\mathrm{read} - C_\mathrm{tap}}{C_\mathrm{feed} - C_\mathrm{tap}}",),
-    working=("r = ({in:reading} - {in:tap}) / ({in:feed} - {in:tap}) = {ratio}",),
+    equation=(
+        r"r = \frac{C_\mathrm{read} - C_\mathrm{tap}}{C_\mathrm{feed} - C_\mathrm{tap}}",
+        r"\frac{C_\mathrm{pot} - C_\mathrm{tap}}{C_\mathrm{feed} - C_\mathrm{tap}} = r\, k",
+    ),
+    working=(
+        "r = ({in:reading} − {in:tap}) ÷ ({in:feed} − {in:tap}) = {ratio}",
+        "k, pot over reading, from the model: {times_reading_low..times_reading_high}",
+        "r × k = {times_feed_low..times_feed_high}",
+    ),
     follow=(
         Next(
             id="flush-today",

@@ -126,7 +126,15 @@ RINSE_ORDER = Form(
         Result(name="all_pure_ms_cm", label="Pure water alone", unit="ms_cm", digits=2),
     ),
     words=words.rinse_order,
+    picture=pictures.rinse_order,
     example={"start_ms_cm": 2.0, "tap_ms_cm": 0.3, "rinse_ml": 300.0, "water_held_ml": 150.0},
+    equation=(r"C_\mathrm{after} = \frac{V_r\, C + V\, C_w}{V_r + V}",),
+    working=(
+        "C = {in:start_ms_cm}, Vr = {in:water_held_ml} held, V = {in:rinse_ml} each, "
+        "{in:rinses} rinses",
+        "Cw = {in:tap_ms_cm} first and {in:pure_ms_cm} last: {pure_last_ms_cm}; the other way "
+        "round: {pure_first_ms_cm}",
+    ),
     assumptions=("All the water in the pot mixes with every rinse: the best that could happen.",),
     cannot_see=(
         "Salt inside the granules: it comes out over hours, not minutes.",

@@ -99,6 +99,12 @@ PORE_WATER = Form(
     words=words.pore_water,
     picture=pictures.pore_water,
     example=EXAMPLE,
+    equation=(r"C_\mathrm{pot} = C_w + \frac{C_\mathrm{read} - C_w}{s}",),
+    working=(
+        "Cw = {in:rinse_ms_cm}, read {in:reading_ms_cm}; s, what such a reading shows of the "
+        "pot, from the model",
+        "C in the pot = {pot_ms_cm_low..pot_ms_cm_high}, middle {pot_ms_cm}",
+    ),
     follow=(
         Next(
             id="flush-plan",

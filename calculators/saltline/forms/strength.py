@@ -92,6 +92,7 @@ LABEL_STRENGTH = Form(
         Result(name="mg_ppm", label="Magnesium (Mg)", unit="ppm"),
     ),
     words=words.label_strength,
+    picture=pictures.label_strength,
     example={"n_percent": 20.0, "p2o5_percent": 10.0, "k2o_percent": 20.0, "dose_g_l": 0.5},
     equation=(
         r"C = 10\, g\, w",

@@ -1,4 +1,4 @@
-"""Pictures of the feed: a jug with its spoons, and the pen beside the label."""
+"""Pictures of the feed: what is in it, a jug with its spoons, the pen beside the label."""
 
 from __future__ import annotations
 
@@ -7,11 +7,28 @@ from math import ceil
 from typing import Any
 
 from saltline.pictures.axes import range_ruler
+from saltline.pictures.bars import bars
 from saltline.pictures.drawing import ROW, dot, line, patterns, svg, text
 from saltline.pictures.vessels import jug, level
-from saltline.strength import FeedCheck, FeedDose
+from saltline.strength import FeedCheck, FeedDose, LabelStrength
 
 LEAST_SPOON, MOST_SPOONS = 0.1, 8.0
+
+
+def label_strength(inputs: Mapping[str, Any], answer: LabelStrength) -> str:
+    """The elements of the mixed feed side by side."""
+    return bars(
+        owner="label-strength",
+        says="Bars of what the feed holds: nitrogen {n_ppm}, phosphorus {p_ppm}, potassium "
+        "{k_ppm}, calcium {ca_ppm}, magnesium {mg_ppm}.",
+        rows=(
+            ("nitrogen", "{n_ppm}", answer.n_ppm),
+            ("phosphorus", "{p_ppm}", answer.p_ppm),
+            ("potassium", "{k_ppm}", answer.k_ppm),
+            ("calcium", "{ca_ppm}", answer.ca_ppm),
+            ("magnesium", "{mg_ppm}", answer.mg_ppm),
+        ),
+    )
 
 
 def feed_dose(inputs: Mapping[str, Any], answer: FeedDose) -> str:

@@ -1,14 +1,16 @@
-"""The picture of equal rinses: the salt that is left after each."""
+"""Pictures of rinses: the salt that is left after each, and which water comes last."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from typing import Any
 
-from saltline.mixing import FullMixing
-from saltline.pictures.drawing import EDGE, ROW, WIDTH, box, line, patterns, span, svg, text
+from saltline.mixing import FullMixing, RinseOrder
+from saltline.pictures.bars import bars
+from saltline.pictures.drawing import EDGE, ROW, WIDTH, box, line, patterns, sign, span, svg, text
 
 TOP, FOOT = 40.0, 150.0
+UNSEEN_MS_CM = 0.0001
 
 
 def _left(inputs: Mapping[str, Any]) -> list[float]:
@@ -47,3 +49,24 @@ def full_mixing_table(inputs: Mapping[str, Any], answer: FullMixing) -> tuple[tu
     for at, share in enumerate(_left(inputs)):
         rows.append(("start" if at == 0 else str(at), span(share, share, "share")))
     return tuple(rows)
+
+
+def rinse_order(inputs: Mapping[str, Any], answer: RinseOrder) -> str:
+    """What the pot ends at, by the order of the waters."""
+    ends = (
+        ("pure water last", "pure_last_ms_cm", answer.pure_last_ms_cm),
+        ("pure water first", "pure_first_ms_cm", answer.pure_first_ms_cm),
+        ("tap alone", "all_tap_ms_cm", answer.all_tap_ms_cm),
+        ("pure water alone", "all_pure_ms_cm", answer.all_pure_ms_cm),
+    )
+    said = ", ".join([name + " {" + result + "}" for name, result, _ in ends])
+    return bars(
+        owner="rinse-order",
+        says="Bars of what the pot ends at: " + said + ".",
+        rows=[(name, _told(result, reads), reads) for name, result, reads in ends],
+    )
+
+
+def _told(result: str, reads: float) -> str:
+    """What no pen can show is written as 0."""
+    return "{" + result + "}" if reads >= UNSEEN_MS_CM else "0 " + sign("ms_cm")

@@ -1,4 +1,4 @@
-"""Pictures of the water: its hardness on a ruler, and a blend in its jug."""
+"""Pictures of the water: what it should read, its hardness, and a blend in its jug."""
 
 from __future__ import annotations
 
@@ -7,7 +7,8 @@ from typing import Any
 
 from saltline.blend import WaterBlend
 from saltline.hardness import Hardness, hardness_class
-from saltline.pictures.axes import LEFT, RIGHT, ruler
+from saltline.ions import IonsToEc
+from saltline.pictures.axes import LEFT, RIGHT, range_ruler, ruler
 from saltline.pictures.drawing import (
     EDGE,
     ROW,
@@ -25,6 +26,19 @@ from saltline.pictures.vessels import jug, level
 MARKS = (0.0, 60.0, 120.0, 180.0, 240.0)  # the household classes are 60 mg/L wide
 PATTERNS = ((), ("hardness-salt",), ("hardness-band",), ("hardness-salt", "hardness-band"))
 NAMES = ("soft", "moderately hard", "hard", "very hard")
+
+
+def ions_to_ec(inputs: Mapping[str, Any], answer: IonsToEc) -> str:
+    """What a pocket pen should show, as a range on a ruler."""
+    return range_ruler(
+        owner="ions-to-ec",
+        says="A ruler of conductivity. These ions make {ec_ms_cm}; a pocket pen should show "
+        "{ec_ms_cm_low..ec_ms_cm_high}.",
+        ends=(answer.ec_ms_cm_low, answer.ec_ms_cm_high),
+        middle=answer.ec_ms_cm,
+        words=("{ec_ms_cm}", "pen {ec_ms_cm_low..ec_ms_cm_high}"),
+        unit="ms_cm",
+    )
 
 
 def hardness(inputs: Mapping[str, Any], answer: Hardness) -> str:
