@@ -27,6 +27,12 @@ def test_rule(readings: list[float], action: str) -> None:
     assert stopping(readings=readings, rinse_ms_cm=0.3, stop_ms_cm=0.6).action == action
 
 
+def test_without_a_target_the_house_rule_holds() -> None:
+    # A quarter of 1.6 above a rinse water of 0.4: 0.8.
+    assert stopping(readings=[2.0, 0.79], rinse_ms_cm=0.4, stop_ms_cm=None).action == "stop"
+    assert stopping(readings=[2.0, 0.81], rinse_ms_cm=0.4, stop_ms_cm=None).action == "go_on"
+
+
 def test_no_reading_is_refused() -> None:
     with pytest.raises(ValueError, match="readings are missing"):
         stopping(readings=[], rinse_ms_cm=0.3, stop_ms_cm=0.6)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from saltline.flush_plan import target_excess
 from saltline.mornings import MORNINGS
 
 NEAR_RINSE_MS_CM = 0.2  # nearer to the rinse water than this is not worth more water (proposed)
@@ -17,7 +18,7 @@ class Stopping(NamedTuple):
     why: str
 
 
-def stopping(*, readings: list[float], rinse_ms_cm: float, stop_ms_cm: float) -> Stopping:
+def stopping(*, readings: list[float], rinse_ms_cm: float, stop_ms_cm: float | None) -> Stopping:
     """Whether to go on with a flush, from the first drips of each morning so far.
 
     Equation:
@@ -26,7 +27,7 @@ def stopping(*, readings: list[float], rinse_ms_cm: float, stop_ms_cm: float) ->
     Arguments:
         readings: first drips after each covered night [mS/cm], the first before any water.
         rinse_ms_cm: the water used [mS/cm].
-        stop_ms_cm: the target [mS/cm].
+        stop_ms_cm: the target [mS/cm]; None for the house rule on the first reading.
     Returns:
         Stopping: action (stop, find, go_on) and why.
     Valid for:
@@ -41,6 +42,11 @@ def stopping(*, readings: list[float], rinse_ms_cm: float, stop_ms_cm: float) ->
     if not readings:
         raise ValueError("readings are missing")
     now = readings[-1]
+    if stop_ms_cm is None:
+        excess = max(0.0, readings[0] - rinse_ms_cm)
+        stop_ms_cm = rinse_ms_cm + target_excess(
+            excess_ms_cm=excess, rinse_ms_cm=rinse_ms_cm, target_ms_cm=None, feed_ms_cm=None
+        )
     if now <= stop_ms_cm:
         return Stopping("stop", "The first drips are at or under your target: stop here.")
     if now - rinse_ms_cm <= NEAR_RINSE_MS_CM:

@@ -293,14 +293,14 @@ class SaltSession extends HTMLElement {
   /** What the readings say is left, and whether to go on. */
   async judge(pot, rest) {
     const learned = await this.learn(pot);
-    const stop = learned?.values?.stop_ms_cm;
+    const stop = learned?.values?.stop_ms_cm ?? null;
     let made = { ...pot, said: learned?.said ?? null, picture: learned?.picture ?? null };
-    const few = pot.drips.length > 1 || rest >= step.NIGHT_H ? pot.drips : [];
-    if (few.length && typeof stop === "number") {
+    // Drips read too soon say nothing of the granules, so they decide nothing.
+    if (rest >= step.NIGHT_H) {
       const reply = await ask(JSON.stringify({
         function: "saltline.stopping.stopping",
         arguments: { readings: pot.drips, rinse_ms_cm: this.session.rinse, stop_ms_cm: stop },
-      }).replace(/([[,:])(\d+)(?=[\],}])/g, "$1$2.0"));
+      }));
       const [action, why] = reply.value;
       made = { ...made, verdict: why, done: action !== "go_on" };
     }
