@@ -248,6 +248,17 @@ def test_a_table_holds_heads_and_rows_of_one_width(name: str) -> None:
                 assert "{" not in shown.fill(cell, form, inputs, values)
 
 
+@pytest.mark.parametrize("name", list(PICTURED))
+def test_drawn_numbers_have_units_that_the_page_knows(name: str) -> None:
+    form = PICTURED[name]
+    found = drawn(form, dict(form.example))
+    assert found is not None
+    rows = form.table(found[0], form.function(**found[0])) if form.table else ()
+    for text in (found[2], *(cell for row in rows for cell in row)):
+        for _, unit in shown.DRAWN.findall(text):
+            assert unit in {"", *declaration(form)["units"]}
+
+
 def test_each_picture_owns_its_patterns() -> None:
     seen: dict[str, str] = {}
     for name, form in PICTURED.items():

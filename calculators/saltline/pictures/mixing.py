@@ -7,7 +7,7 @@ from typing import Any
 
 from saltline.mixing import FullMixing, RinseOrder
 from saltline.pictures.bars import bars
-from saltline.pictures.drawing import EDGE, ROW, WIDTH, box, line, patterns, sign, span, svg, text
+from saltline.pictures.drawing import EDGE, ROW, WIDTH, box, line, patterns, plain, sign, svg, text
 
 TOP, FOOT = 40.0, 150.0
 UNSEEN_MS_CM = 0.0001
@@ -17,6 +17,10 @@ def _left(inputs: Mapping[str, Any]) -> list[float]:
     """Share of the salt left at the start and after each rinse."""
     rinses = inputs["rinses"]
     return [inputs["times_down"] ** (-i / rinses) for i in range(rinses + 1)]
+
+
+def _percent(share: float) -> str:
+    return plain(100.0 * share, 2) + "\u00a0%"
 
 
 def full_mixing(inputs: Mapping[str, Any], answer: FullMixing) -> str:
@@ -31,7 +35,7 @@ def full_mixing(inputs: Mapping[str, Any], answer: FullMixing) -> str:
         parts += box(x, top, wide, FOOT - top, "card", "full-mixing-salt")
         parts += line(((x, TOP), (x, FOOT), (x + wide, FOOT), (x + wide, TOP)), "ink")
         parts += line(((x, top), (x + wide, top)), "water")
-        said = span(share, share, "share")
+        said = _percent(share)
         if len(left) < 7:
             parts += text(middle, TOP - 10.0, said, "strong", "middle")
         elif at in (0, len(left) - 1):
@@ -47,7 +51,7 @@ def full_mixing_table(inputs: Mapping[str, Any], answer: FullMixing) -> tuple[tu
     """The same shares, rinse by rinse."""
     rows = [("Rinse", "Salt left")]
     for at, share in enumerate(_left(inputs)):
-        rows.append(("start" if at == 0 else str(at), span(share, share, "share")))
+        rows.append(("start" if at == 0 else str(at), _percent(share)))
     return tuple(rows)
 
 
