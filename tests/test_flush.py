@@ -21,7 +21,6 @@ from saltline.forms import all_forms
 from saltline.is_it_high import NOT_A_LIMIT, times_reading
 from saltline.learner import Learner
 from saltline.mixing import after_rinses
-from saltline.pore_water import DRAWS as PORE_DRAWS
 from saltline.priors import pots
 from saltline.ranges import NEVER_NARROWER
 from shell_pot import ShellPot
@@ -128,7 +127,7 @@ def test_purest_water_last_is_best(waters: list[float], start: float, rinse: flo
     assert all(best <= end(list(order)) + 1e-12 for order in itertools.permutations(waters))
 
 
-def test_pore_water_is_what_other_draws_of_the_priors_give() -> None:
+def test_the_range_is_what_other_draws_of_the_priors_give() -> None:
     """Numpy's draws and plain shells against our 200 draws: soak of 10 minutes, brim-full."""
     random = np.random.default_rng(3)
     times = []
@@ -144,7 +143,6 @@ def test_pore_water_is_what_other_draws_of_the_priors_give() -> None:
         times.append(1.0 / pot.soak(1000.0 * random.uniform(0.3, 0.5), 10.0))
     theirs = np.quantile(times, [0.1, 0.5, 0.9])
     ours = times_reading(method="soak", grain_mm=8.0, soak_min=10.0, filled="brim")
-    assert PORE_DRAWS == 200
     # Two samples of a skewed spread: each end is known to some 6 %.
     assert ours == pytest.approx(theirs, rel=0.08)
 

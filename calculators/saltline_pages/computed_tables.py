@@ -17,6 +17,8 @@ from saltline.hardness import MG_L_CACO3, hardness
 from saltline.medium import medium_rise
 from saltline.meter import factor_iso_7888, factor_linear, scale_from_ec
 from saltline.mixing import full_mixing
+from saltline.mornings import left_after_each
+from saltline.priors import pot_at, pot_of
 from saltline.products import CA_PER_CAO, K_PER_K2O, MG_PER_MGO, P_PER_P2O5, PRODUCTS
 from saltline.recipe import mix_ms_cm
 from saltline.release import ENERGIES_KJ_MOL, prill_release, rate_factor
@@ -126,6 +128,33 @@ def soak_minutes_by_granule() -> Iterable[Row]:
         yield tuple(cells)
 
 
+def pot_assumptions() -> Iterable[Row]:
+    """Each assumption from its 10 to its 90 %, the others in the middle: an 8 mm, 1 L pot."""
+    names = (
+        ("How fast salt spreads inside a granule", "diffusivity", 1.0, "e-9 m²/s"),
+        ("Water round the granules, of all water held", "film_share", 100.0, " %"),
+        ("Water the drained pot keeps, of its volume", "water_share", 100.0, " %"),
+        ("A pour that runs straight past", "by_pass", 100.0, " %"),
+        ("Water that fills it to the brim, of its volume", "brim_share", 100.0, " %"),
+    )
+    for at, (label, name, factor, unit) in enumerate(names):
+        ends = [pot_at([place if k == at else 0.5 for k in range(5)]) for place in (0.1, 0.9)]
+        low, high = (f"{factor * getattr(end, name):.2g}" for end in ends)
+        cells: list[list[float]] = [[], [], []]
+        for end in ends:
+            brim = 1000.0 * end.brim_share
+            pot, soaked, poured = (
+                pot_of(draw=end, grain_mm=8.0, pot_l=1.0, weighed_ml=None) for _ in range(3)
+            )
+            cells[0].append(1.0 / pot.soak(ml=brim, minutes=10.0))
+            about = {"washes": 3, "a_morning": 3}
+            left = left_after_each(soaked, **about, ml=brim, soak_min=10.0)
+            cells[1].append(100.0 * left[-1])
+            left = left_after_each(poured, **about, ml=150.0, soak_min=None)
+            cells[2].append(100.0 * left[-1])
+        yield label, f"{low}-{high}{unit}", *((min(cell), max(cell)) for cell in cells)
+
+
 def full_mixing_water() -> Iterable[Row]:
     for times in (2.0, 4.0, 5.0, 10.0, 20.0):
         ways = [
@@ -203,6 +232,7 @@ GENERATORS: dict[str, Callable[[], Iterable[Row]]] = {
     "rise-by-grain": rise_by_grain,
     "evaporation-by-room": evaporation_by_room,
     "soak-minutes": soak_minutes_by_granule,
+    "pot-assumptions": pot_assumptions,
     "full-mixing": full_mixing_water,
     "release-by-temperature": release_by_temperature,
     "bead-mass": bead_mass,
