@@ -11,6 +11,8 @@ import { fill, number, unit } from "./shown.js";
 import { keep, recall } from "./store.js";
 
 
+const ended = (text) => (text.endsWith(".") ? text : text + ".");
+
 /** An element with attributes, text or children. */
 function make(tag, attributes = {}, ...children) {
   const made = document.createElement(tag);
@@ -22,8 +24,20 @@ function make(tag, attributes = {}, ...children) {
   return made;
 }
 
-const button = (text, click, kind = "") =>
-  make("button", { type: "button", class: kind, click }, text);
+/** A button that waits for what it began; what fails is said beside it, and nothing is lost. */
+function button(text, act, kind = "") {
+  const made = make("button", { type: "button", class: kind }, text);
+  made.addEventListener("click", async (event) => {
+    made.disabled = true;
+    try {
+      await act(event);
+    } catch (failure) {
+      made.after(make("p", { class: "salt-error", role: "alert" }, failure.message));
+    }
+    made.disabled = false;
+  });
+  return made;
+}
 
 class SaltSession extends HTMLElement {
   connectedCallback() {
@@ -187,12 +201,17 @@ class SaltSession extends HTMLElement {
 
   potForm() {
     const { inputs } = this.forms["flush-plan"];
-    const facts = recall("facts") ?? {};
+    // The next pot is mostly like the last one.
+    const facts = this.session.pots.at(-1) ?? recall("facts") ?? {};
     const fields = ["pot_l", "grain_mm"].map((name) =>
       this.number(inputs.find((item) => item.name === name), facts[name] ? String(facts[name]) : ""));
     const name = make("input", { id: "session-name", maxlength: "60", autocomplete: "off" });
     const choices = ["stage", "kind"].map((each) =>
       this.querySelector(`template[data-choice=${each}]`).content.cloneNode(true));
+    for (const [at, each] of ["stage", "kind"].entries()) {
+      const like = choices[at].querySelector(`input[value="${facts[each] ?? ""}"]`);
+      if (like) like.checked = true;
+    }
     const note = make("p", { class: "salt-error", role: "status" });
     const form = make("div", { class: "salt-pot-form" },
       make("div", { class: "salt-field" }, make("label", { for: name.id }, "Name of the pot"),
@@ -316,7 +335,7 @@ class SaltSession extends HTMLElement {
     const values = Object.fromEntries(form.results.map((item, at) => [item.name, reply.value[at]]));
     const put = (text) => fill(text, form, inputs, values);
     const escaped = (text) => fill(text, form, inputs, values, (s) => s.replace(/[&<>"]/g, (c) => `&#${c.codePointAt(0)};`));
-    return { values, said: reply.words.map(put).filter(Boolean).join(" "), picture: reply.picture && escaped(reply.picture) };
+    return { values, said: reply.words.map(put).filter(Boolean).map(ended).join(" "), picture: reply.picture && escaped(reply.picture) };
   }
 
   // 4. Pours
