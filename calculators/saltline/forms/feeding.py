@@ -5,6 +5,7 @@ from __future__ import annotations
 from saltline import feeding
 from saltline.declare import Choice, Form, Number, Result
 from saltline.forms.choices import KINDS, ROOTS, STAGES
+from saltline.pictures import feed as pictures
 from saltline.words import feeding as words
 
 FEED_OFTEN = Form(
@@ -55,6 +56,7 @@ FEED_OFTEN = Form(
         Result(name="times_trial", label="Yours against the trial's", unit="times", digits=2),
     ),
     words=words.feed_often,
+    picture=pictures.feed_often,
     example={
         "stage": "growing",
         "kind": "unknown",

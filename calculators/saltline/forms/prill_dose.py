@@ -17,6 +17,7 @@ from saltline.forms.release import (
     WATER_HELD,
     rated_c,
 )
+from saltline.pictures import release as pictures
 from saltline.words import release as words
 
 PRILL_DOSE = Form(
@@ -75,6 +76,7 @@ PRILL_DOSE = Form(
         ),
     ),
     words=words.prill_dose,
+    picture=pictures.prill_dose,
     example=LABEL
     | {
         "stage": "growing",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from saltline import recipe
 from saltline.declare import Form, Number, Result, Words
 from saltline.forms.strength import DRAIN, KEEP, WATER
+from saltline.pictures import feed as pictures
 from saltline.products import PRODUCTS
 from saltline.words import recipe as words
 
@@ -53,6 +54,7 @@ FEED_RECIPE = Form(
         Result(name="ec_ms_cm_high", label="at most", unit="ms_cm", digits=2),
     ),
     words=words.feed_recipe,
+    picture=pictures.feed_recipe,
     example={
         "n_ppm": 105.0,
         "p_ppm": 15.0,

@@ -1,4 +1,4 @@
-"""Pictures of the feed: what is in it, a jug with its spoons, the pen beside the label."""
+"""Pictures of the feed: what is in it, its jug and spoons, the pen beside the label, how often."""
 
 from __future__ import annotations
 
@@ -6,10 +6,12 @@ from collections.abc import Mapping
 from math import ceil
 from typing import Any
 
+from saltline.feeding import FeedOften
 from saltline.pictures.axes import range_ruler
 from saltline.pictures.bars import bars
-from saltline.pictures.drawing import ROW, dot, line, patterns, svg, text
+from saltline.pictures.drawing import EDGE, ROW, WIDTH, area, dot, drawn, line, patterns, svg, text
 from saltline.pictures.vessels import jug, level
+from saltline.recipe import FeedRecipe
 from saltline.strength import FeedCheck, FeedDose, LabelStrength
 
 LEAST_SPOON, MOST_SPOONS = 0.1, 8.0
@@ -76,3 +78,37 @@ def feed_check(inputs: Mapping[str, Any], answer: FeedCheck) -> str:
         unit="ppm",
         marks=marks,
     )
+
+
+def feed_recipe(inputs: Mapping[str, Any], answer: FeedRecipe) -> str:
+    """What the recipe reaches beside what was wanted."""
+    names = ("nitrogen", "phosphorus", "potassium", "calcium", "magnesium")
+    symbols = ("n_ppm", "p_ppm", "k_ppm", "ca_ppm", "mg_ppm")
+    rows = []
+    for name, symbol, reached in zip(names, symbols, answer.reached_ppm):
+        wanted = " of {in:" + symbol + "}" if inputs[symbol] > 0.0 else " ppm"
+        words = drawn(reached, "ppm") + wanted
+        rows.append((name, words, reached))
+    said = ", ".join([name + " " + words for name, words, _ in rows])
+    return bars(owner="feed-recipe", says="Bars of what is reached: " + said + ".", rows=rows)
+
+
+def feed_often(inputs: Mapping[str, Any], answer: FeedOften) -> str:
+    """Four waterings as four cans: dots for feed, dashes for clear water."""
+    feeds = answer.feeds_of_four
+    parts = patterns("feed-often", "salt", "water")
+    for at in range(4):
+        x = 30.0 + 72.0 * at
+        body = ((x, 26.0), (x + 40.0, 26.0), (x + 44.0, 78.0), (x - 4.0, 78.0))
+        pattern = "feed-often-salt" if at < feeds else "feed-often-water" if feeds else ""
+        parts += area(body, "card", pattern) + line(body + body[:1], "ink")
+        parts += line(((x - 3.0, 66.0), (x - 18.0, 32.0), (x - 22.0, 38.0)), "ink")
+        handle = ((x + 8.0, 26.0), (x + 12.0, 12.0), (x + 28.0, 12.0), (x + 32.0, 26.0))
+        parts += line(handle, "ink")
+    if not feeds:
+        parts += text(WIDTH / 2.0, 104.0, "no feed now", "strong", "middle")
+        return svg(114.0, "Four watering cans, none with feed.", parts)
+    parts += text(EDGE, 104.0, f"feed in {feeds} of 4", "strong")
+    parts += text(WIDTH - EDGE, 104.0, "clear water", "", "end")
+    says = f"Four watering cans, {feeds} with feed and the rest with clear water."
+    return svg(114.0, says, parts)

@@ -1,4 +1,4 @@
-"""Pictures of slow-release beads: what is out by which day, and what the pot's water holds."""
+"""Pictures of slow-release beads: what is out, what the pot's water holds, how many to give."""
 
 from __future__ import annotations
 
@@ -6,11 +6,27 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from saltline.pictures.axes import FOOT, halves, plot
-from saltline.pictures.drawing import ROW, area, label, line, patterns, plain, span, svg, ticks
+from saltline.pictures.drawing import (
+    ROW,
+    area,
+    box,
+    dot,
+    label,
+    line,
+    patterns,
+    plain,
+    span,
+    svg,
+    text,
+    ticks,
+)
+from saltline.prill_dose import PrillDose
 from saltline.prill_pot import Beads, PrillPot, possible_beads, usual_beads
 from saltline.release import PrillRelease, released
 
 POINTS = 24  # of a curve
+MOST_BEADS = 120  # that a drawn pot has room for
+SCATTER = 0.618034  # the golden section spreads any number of beads evenly
 TABLE_STEPS = 6  # of the 30 days that the answer lists
 
 
@@ -98,3 +114,25 @@ def prill_pot_table(inputs: Mapping[str, Any], answer: PrillPot) -> tuple[tuple[
         reads = span(answer.n_ppm_low[i], answer.n_ppm_high[i], "ppm")
         rows.append((plain(answer.days[i]), reads))
     return tuple(rows)
+
+
+def prill_dose(inputs: Mapping[str, Any], answer: PrillDose) -> str:
+    """The beads in the pot, as many as there may be at the most."""
+    parts = patterns("prill-dose", "granules")
+    parts += box(16.0, 34.0, 136.0, 130.0, "card", "prill-dose-granules")
+    parts += line(((16.0, 20.0), (16.0, 164.0), (152.0, 164.0), (152.0, 20.0)), "ink")
+    count = answer.prills_high or 0
+    shown = min(count, MOST_BEADS)
+    for at in range(shown):
+        x, y = 26.0 + 116.0 * (SCATTER * at % 1.0), 42.0 + 110.0 * (at + 0.5) / shown
+        parts += dot(x, y, 4.0, "full-salt")
+    parts += text(170.0, 48.0, "at most") + text(170.0, 48.0 + ROW, "{dose_g_high}", "strong")
+    says = "A pot with at most {dose_g_high} of beads"
+    if answer.prills_high:
+        parts += text(170.0, 100.0, "{prills_high}", "strong")
+        says += ", {prills_high}"
+        if count > shown:
+            parts += text(170.0, 100.0 + ROW, f"{shown} are drawn")
+    parts += text(170.0, 152.0, "rise with idle roots")
+    parts += text(170.0, 152.0 + ROW, "{peak_rise_ms_cm_high}", "strong")
+    return svg(178.0, says + ". With idle roots the water rises by {peak_rise_ms_cm_high}.", parts)
