@@ -140,12 +140,12 @@ def _days_to(
 
 def build_up(
     *,
-    start_ms_cm: float,
     feed_ms_cm: float,
+    start_ms_cm: float,
     limit_ms_cm: float,
-    water_held_ml: float,
-    water_use_ml_day: float,
     drained_share: float,
+    water_use_ml_day: float,
+    water_held_ml: float,
 ) -> BuildUp:
     """When the water in a pot that is fed at every watering reaches the reader's own limit.
 
@@ -154,12 +154,12 @@ def build_up(
         time constant Vr (1 - LF) / (ET LF); without drainage C rises by (1 - u) ET Cf / Vr a day.
         Soonest with u = 0, latest with u = 0.3.
     Arguments:
-        start_ms_cm: strength now, by the first drips after standing covered [mS/cm].
         feed_ms_cm: Cf, what is poured on, at every watering [mS/cm].
+        start_ms_cm: strength now, by the first drips after standing covered [mS/cm].
         limit_ms_cm: the reader's own limit [mS/cm].
-        water_held_ml: Vr, water the drained pot keeps [mL].
-        water_use_ml_day: ET, what plant and air take [mL/day].
         drained_share: LF, drained over poured on [-], 0 to 0.9.
+        water_use_ml_day: ET, what plant and air take [mL/day].
+        water_held_ml: Vr, water the drained pot keeps [mL].
     Returns:
         BuildUp: days [days] (None for never, or not in a century), the level without uptake and
         with it [mS/cm], the time constant [days], and the share to drain that holds the limit
