@@ -17,6 +17,7 @@ class DamageWalk(NamedTuple):
 
     question: str | None
     key: DamageKey
+    leader: str | None
     speaks_for: tuple[tuple[str, str], ...]
     speaks_against: tuple[tuple[str, str], ...]
     not_now: str
@@ -31,9 +32,9 @@ def walk(*, stage: str, kind: str, signs: dict[str, str], passed: tuple[str, ...
         stage, kind, signs: as in damage_key.judge.
         passed: signs that were asked for and not looked for, or skipped.
     Returns:
-        DamageWalk: the next sign or None; the key's answer; for the best cause, or the one that
-        leads while none fits, the (sign id, answer) that add to it and that take from it; and
-        what this stage forbids.
+        DamageWalk: the next sign or None; the key's answer; the cause with the most points, if it
+        has any, with the (sign id, answer) that add to it and that take from it; and what this
+        stage forbids.
     Valid for:
         As in damage_key.judge.
     Error:
@@ -62,4 +63,5 @@ def walk(*, stage: str, kind: str, signs: dict[str, str], passed: tuple[str, ...
             if name == ranked[0].cause:
                 spoken[weight < 0].append((sign.id, given))
     stop = stage_action(kind=kind, stage=stage, cause=answer.fits_best, hemisphere="north")
-    return DamageWalk(question, answer, tuple(spoken[0]), tuple(spoken[1]), stop.not_now)
+    leader = ranked[0].cause if ranked[0].points > 0 else None
+    return DamageWalk(question, answer, leader, tuple(spoken[0]), tuple(spoken[1]), stop.not_now)

@@ -2,6 +2,8 @@
 
 On a line of its own:
     [[calculator ID]]      a calculator, answered for its example
+    [[key]]                the damage key, one question a screen
+    [[case-card]]          a case of root damage as a card and a link
     [[table NAME]]         a table of docs/tables, with its sources and its CSV
     [[tables-index]]       every table
     [[sources-list]]       every source, with each place that uses it
@@ -39,6 +41,8 @@ from saltline.declare import Form
 from saltline.forms import all_forms
 from saltline_pages import cite, glossary, notes, session, tables, trust, uses
 from saltline_pages.calculator import calculator
+from saltline_pages.case_card import case_html
+from saltline_pages.key import key_html
 from saltline_pages.methods import methods_html
 from saltline_pages.opened import PATTERN as OPEN
 from saltline_pages.opened import opened
@@ -46,6 +50,7 @@ from saltline_pages.opened import opened
 PROJECT = Path(__file__).resolve().parent.parent.parent
 DOCS = PROJECT / "docs"
 ROOT = "salt-root:"
+OURS = ("calc", "case", "key", "notes", "session", "trust")  # our elements
 DIRECTIVE = re.compile(r"^\[\[([a-z-]+)(?: ([a-z0-9_-]+))?\]\]\s*$")
 
 
@@ -117,6 +122,8 @@ def _trust_checks(_: str) -> str:
 
 DIRECTIVES: dict[str, Callable[[str], str]] = {
     "calculator": _calculator,
+    "case-card": lambda _: case_html(),
+    "key": lambda _: key_html(),
     "table": _table,
     "tables-index": _tables_index,
     "sources-list": _sources_list,
@@ -199,7 +206,7 @@ class SaltlineExtension(Extension):
     @override
     def extendMarkdown(self, md: Markdown) -> None:
         # Without this an unknown tag is wrapped in <p>, and the browser then throws the form out.
-        md.block_level_elements += ["salt-calc", "salt-notes", "salt-session", "salt-trust"]
+        md.block_level_elements += [f"salt-{name}" for name in OURS]
         # Before raw HTML is stashed (20) but after line endings are made equal (30).
         md.preprocessors.register(_Directives(md), "saltline", 25)
         md.treeprocessors.register(_Labels(md), "saltline-labels", 15)

@@ -18,12 +18,14 @@ class Step(NamedTuple):
     """The next sign to ask for, whether the answer is firm, and the answer in words."""
 
     question: str | None
+    fits: str
     firm: str
     test: str | None
     verdict: str
     do: str
     not_now: str
     also: tuple[str, ...]
+    leader: str | None
     speaks_for: tuple[str, ...]
     speaks_against: tuple[str, ...]
     provisos: tuple[str, ...]
@@ -38,12 +40,14 @@ def step(*, stage: str, kind: str, signs: dict[str, str], passed: tuple[str, ...
     provisos = answer.key.warnings
     return Step(
         question=answer.question,
+        fits=answer.key.fits_best,
         firm=answer.key.firm,
         test=answer.key.next_test,
         verdict=verdict,
         do=do,
         not_now=answer.not_now,
         also=tuple(causes[name] for name in answer.key.also_fits.split(",") if name),
+        leader=causes[answer.leader] if answer.leader else None,
         speaks_for=_seen(answer.speaks_for),
         speaks_against=_seen(answer.speaks_against),
         provisos=provisos if RIVALS in provisos else provisos + (UNPROVED,),

@@ -385,7 +385,8 @@ class SaltCalc extends HTMLElement {
       delete link.values[item.name];
       this.enter(item, this.received(item, text, notes));
     }
-    const unknown = Object.keys(link.values);
+    // Names that begin with case_ belong to the card beside the damage key.
+    const unknown = Object.keys(link.values).filter((name) => !name.startsWith("case_"));
     if (unknown.length) notes.push(`Not known here, left out: ${unknown.join(", ")}.`);
     this.part(".salt-example").classList.add("salt-gone");
     this.units();
