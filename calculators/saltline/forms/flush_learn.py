@@ -90,11 +90,12 @@ FLUSH_LEARN = Form(
         "Each pot that could be yours is weighted by how well it explains your readings: a drip "
         "good to 6 %, a bath to 2 % and 0.008 mS/cm (our estimate).",
         "Pours still to go are of one pot water each, three a morning.",
-        "On 200 made-up pots the range held the truth in 88-99 of 100 where the readings came "
-        "after covered nights.",
+        "Of 200 made-up pots the range held the truth in all where readings came after covered "
+        "nights, and in 8 of 10 where they did not.",
     ),
     cannot_see=(
-        "Corners that stay dry: without a covered night the readings cannot show them at all.",
+        "Corners that stay dry. In made-up pots with one, more was left than the range says in a "
+        "tenth of cases after covered nights, in a third without them, once by five times.",
         LINE,
         LAYERS,
         BINDING,
