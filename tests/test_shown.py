@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 from typing import Any
 
@@ -168,7 +169,9 @@ def test_any_typed_text_gives_a_value_or_a_sentence(texts: list[str]) -> None:
     banned = ("undefined", "null", "NaN", "please", "sorry", "valid", "oops")
     for row in js.run(body, {"texts": texts, "forms": forms}):
         for outcome in row:
-            assert outcome is True or (outcome and not any(word in outcome for word in banned))
+            # What the reader typed may stand in the sentence, between its marks.
+            said = outcome is True or re.sub("“.*”", "", outcome, flags=re.S)
+            assert said is True or (said and not any(word in said for word in banned))
 
 
 @settings(max_examples=10, deadline=None)

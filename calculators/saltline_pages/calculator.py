@@ -52,17 +52,12 @@ def _field(form: Form, item: Input, inputs: Mapping[str, Any]) -> str:
     notes = " ".join(f"{key}-{part}" for part in (["hint"] if item.hint else []) + ["error"])
     hint = f'<p class="salt-hint" id="{key}-hint">{escape(item.hint)}</p>' if item.hint else ""
     error = f'<p class="salt-error" id="{key}-error" hidden></p>'
-    if isinstance(item, Choice):
-        chips = "".join(
-            f'<label class="salt-chip"><input type="radio" name="{item.name}" '
-            f'value="{option.value}"{" checked" if option.value == value else ""}>'
-            f"<span>{escape(option.label)}</span></label>"
-            for option in item.options
-        )
+    if isinstance(item, Choice) or (isinstance(item, Words) and item.choices):
+        sketch = _sketch(item) if isinstance(item, Choice) else ""
         return (
             f'<fieldset class="salt-field" id="{key}" tabindex="-1" aria-describedby="{notes}">'
-            f"<legend>{_sketch(item)}{escape(item.label)}</legend>{hint}{error}"
-            f'<div class="salt-chips">{chips}</div></fieldset>'
+            f"<legend>{sketch}{escape(item.label)}</legend>{hint}{error}"
+            f'<div class="salt-chips">{_chips(item, value)}</div></fieldset>'
         )
     unit, spoken = "", ""
     if isinstance(item, Number | Numbers):
@@ -78,6 +73,20 @@ def _field(form: Form, item: Input, inputs: Mapping[str, Any]) -> str:
         f'<div class="salt-box"><input type="text" inputmode="{mode}" id="{key}" '
         f'name="{item.name}" value="{escape(shown.entry(item, value))}" '
         f'aria-describedby="{notes}" spellcheck="false">{tail}</div></div>'
+    )
+
+
+def _chips(item: Choice | Words, value: Any) -> str:
+    """A button for each word: one of them can be on, or any number of a list."""
+    if isinstance(item, Choice):
+        kind, chosen = "radio", [value]
+        pairs = [(option.value, option.label) for option in item.options]
+    else:
+        kind, chosen, pairs = "checkbox", list(value or ()), list(item.choices)
+    return "".join(
+        f'<label class="salt-chip"><input type="{kind}" name="{item.name}" value="{word}"'
+        f"{' checked' if word in chosen else ''}><span>{escape(label)}</span></label>"
+        for word, label in pairs
     )
 
 

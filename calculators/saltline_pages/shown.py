@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping
 from decimal import ROUND_HALF_UP, Decimal
 from typing import Any
 
-from saltline.declare import UNITS, Choice, Form, Input, Number, Numbers, Result
+from saltline.declare import UNITS, Choice, Form, Input, Number, Numbers, Result, Words
 
 NO_BREAK = "\u00a0"
 PLACEHOLDER = re.compile(r"\{(in:)?([a-z0-9_]+)(?:\.\.([a-z0-9_]+))?\}")
@@ -97,6 +97,8 @@ def given(item: Input, form: Form, inputs: Mapping[str, Any]) -> str:
         return next((option.label for option in item.options if option.value == value), "–")
     if value is None:
         return "–"
+    if isinstance(item, Words) and item.choices:
+        return ", ".join(label for word, label in item.choices if word in value) or "–"
     return measure(item, form, inputs, value)
 
 

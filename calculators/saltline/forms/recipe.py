@@ -39,7 +39,7 @@ FEED_RECIPE = Form(
             label="Products you have",
             choices=tuple((item.id, item.label) for item in PRODUCTS),
             most=len(PRODUCTS),
-            hint="the short names of the list under this calculator, with commas between",
+            hint="tick what stands on your shelf",
         ),
         WATER,
     ),

@@ -45,8 +45,10 @@ class SaltCalc extends HTMLElement {
 
   /** What stands in the field of an input: one text box, or a group of radio buttons. */
   typed(item) {
-    const checked = item.kind === "choice" ? ":checked" : "";
-    return this.part(`input[name="${item.name}"]${checked}`)?.value ?? "";
+    if (!item.options) return this.part(`input[name="${item.name}"]`).value;
+    // One radio button, or any number of ticks.
+    const ticked = this.querySelectorAll(`input[name="${item.name}"]:checked`);
+    return [...ticked].map((control) => control.value).join(",");
   }
 
   /** All values, and what is wrong with those that cannot be read. */
@@ -408,8 +410,8 @@ class SaltCalc extends HTMLElement {
 
   enter(item, value) {
     for (const control of this.querySelectorAll(`input[name="${item.name}"]`)) {
-      if (item.kind === "choice") {
-        control.checked = control.value === value;
+      if (item.options) {
+        control.checked = [value].flat().includes(control.value);
         continue;
       }
       control.value = entry(this.declared, item, value, this.choices());

@@ -91,8 +91,9 @@ export function entry(form, item, value, inputs = {}) {
 /** An input's value in a sentence, with its unit. */
 export function given(form, item, inputs) {
   const value = inputs[item.name];
-  if (item.kind === "choice") {
-    return (item.options.find(([option]) => option === value) ?? ["", "–"])[1];
+  if (item.options) {
+    const said = item.options.filter(([option]) => [value].flat().includes(option));
+    return said.map(([, label]) => label).join(", ") || "–";
   }
   if (value === null || value === undefined) return "–";
   const { sign } = unitOf(form, item, inputs);
