@@ -1,0 +1,84 @@
+"""Leave out of a page's science what its calculators never call."""
+
+from __future__ import annotations
+
+import ast
+from collections.abc import Iterable
+
+type Name = tuple[str, str]  # a module, and a name defined or imported in it
+
+
+def shaken(texts: dict[str, str], roots: Iterable[str]) -> dict[str, str]:
+    """The lowered `texts` of a bundle, cut down to what the roots need.
+
+    A root is a function's dotted path, or a module's, which is then kept whole.
+    """
+    trees = {_module(path): ast.parse(text) for path, text in texts.items()}
+    needed = _needed(trees, roots)
+    return {path: _cut(trees[_module(path)], _module(path), needed) for path in texts}
+
+
+def _module(path: str) -> str:
+    return path.removesuffix(".py").removesuffix("/__init__").replace("/", ".")
+
+
+def _defined(node: ast.stmt) -> list[str]:
+    """The names that a statement of a module gives to it."""
+    if isinstance(node, ast.FunctionDef | ast.ClassDef):
+        return [node.name]
+    if isinstance(node, ast.ImportFrom | ast.Import):
+        return [alias.asname or alias.name for alias in node.names]
+    if isinstance(node, ast.Assign):
+        targets = [part for target in node.targets for part in ast.walk(target)]
+        return [part.id for part in targets if isinstance(part, ast.Name)]
+    return []
+
+
+def _used(node: ast.AST) -> set[str]:
+    found = {part.id for part in ast.walk(node) if isinstance(part, ast.Name)}
+    return found | {part.attr for part in ast.walk(node) if isinstance(part, ast.Attribute)}
+
+
+def _needed(trees: dict[str, ast.Module], roots: Iterable[str]) -> set[Name]:
+    pending: list[Name] = []
+    for root in roots:
+        if root in trees:
+            pending += [(root, name) for node in trees[root].body for name in _defined(node)]
+        else:
+            module, _, name = root.rpartition(".")
+            pending.append((module, name))
+    for module, tree in trees.items():  # a statement that defines nothing runs anyway
+        for node in tree.body:
+            if not _defined(node):
+                pending += [(module, name) for name in _used(node)]
+    needed: set[Name] = set()
+    while pending:
+        module, name = pending.pop()
+        if (module, name) in needed or module not in trees:
+            continue
+        needed.add((module, name))
+        for node in trees[module].body:
+            if name not in _defined(node):
+                continue
+            if isinstance(node, ast.ImportFrom):
+                pending += [
+                    (node.module or "", each.name)
+                    for each in node.names
+                    if (each.asname or each.name) == name
+                ]
+            else:
+                pending += [(module, each) for each in _used(node)]
+    return needed
+
+
+def _cut(tree: ast.Module, module: str, needed: set[Name]) -> str:
+    body: list[ast.stmt] = []
+    for node in tree.body:
+        names = _defined(node)
+        kept = [name for name in names if (module, name) in needed]
+        if names and not kept:
+            continue
+        if isinstance(node, ast.ImportFrom | ast.Import):
+            node.names = [each for each in node.names if (each.asname or each.name) in kept]
+        body.append(node)
+    return ast.unparse(ast.Module(body, [])) + "\n" if body else ""
