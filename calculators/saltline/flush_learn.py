@@ -101,7 +101,6 @@ def flush_learn(
         excess_ms_cm=start[1], rinse_ms_cm=rinse, target_ms_cm=target_ms_cm, feed_ms_cm=None
     )
     low, high = _more_pours(learner, kept, goal, held)
-    reached = high <= MORNINGS * A_MORNING
     return FlushLearn(
         left_ms_cm_low=rinse + left[0],
         left_ms_cm_high=rinse + left[2],
@@ -110,7 +109,7 @@ def flush_learn(
         more_pours_low=low,
         more_pours_high=min(high, MORNINGS * A_MORNING),
         stop_ms_cm=rinse + goal,
-        reached="yes" if reached else "no",
+        reached="yes" if high <= MORNINGS * A_MORNING else "no",
         rested="yes" if rested else "no",
         fits="yes",
         coarse=coarse,

@@ -142,26 +142,20 @@ def flush_plan(
     """
     resting = gentle(stage=stage, kind=kind)
     refuse_softened(softened=softened)
-    rinse = refuse_unread(rinse=rinse_ms_cm)
     held = usual_water_ml(pot_l=pot_l, weighed_ml=water_held_ml)
     pours = way == "pours"
     each = held if pours else brim_ml(pot_l=pot_l)
-    goal, stop = _goal(pot_ms_cm, rinse, target_ms_cm, feed_ms_cm)
+    goal, stop = _goal(pot_ms_cm, refuse_unread(rinse=rinse_ms_cm), target_ms_cm, feed_ms_cm)
     warnings = tuple(medium_warnings(medium=medium, live_prills=live_prills))
     if goal >= 1.0:
         return _nothing_to_do(each, stop, warnings)
     a_morning = GENTLE_A_MORNING if resting else A_MORNING
     most = MORNINGS * a_morning
-    runs = []
-    for draw in pots(count=DRAWS):
-        pot = pot_of(draw=draw, grain_mm=grain_mm, pot_l=pot_l, weighed_ml=water_held_ml)
-        ml, minutes = (each, None) if pours else (1000.0 * pot_l * draw.brim_share, SOAK_MIN)
-        runs.append(left_after_each(pot, washes=most, a_morning=a_morning, ml=ml, soak_min=minutes))
+    runs = _runs(pot_l, grain_mm, water_held_ml, held if pours else None, most, a_morning)
     needed = [float(number_needed(left=left, goal=goal)) for left in runs]
     low, high = whole_range(counts=needed, most=most)
     reached, high = high <= most, min(high, most)
     lows, highs = after_each(runs=runs, washes=high)
-    mixing = full_mixing(times_down=1.0 / goal, water_held_ml=held, rinses=low).water_ml
     return FlushPlan(
         pours_low=low,
         pours_high=high,
@@ -173,8 +167,7 @@ def flush_plan(
         mornings_high=(high + a_morning - 1) // a_morning,
         left_share_low=lows[-1],
         left_share_high=highs[-1],
-        # A pot that holds less than assumed may do with less than the bound for the assumed water.
-        at_least_l=min(mixing, low * each) / 1000.0,
+        at_least_l=_at_least_l(goal, held, low, each),
         stop_ms_cm=stop,
         left_each_share_low=lows,
         left_each_share_high=highs,
@@ -183,6 +176,27 @@ def flush_plan(
         + _last_steps(counts(low, high, way[:-1]), reached, stop, shares(lows[-1], highs[-1])),
         warnings=warnings,
     )
+
+
+def _runs(
+    pot_l: float,
+    grain_mm: float,
+    weighed_ml: float | None,
+    pour_ml: float | None,
+    washes: int,
+    a_morning: int,
+) -> list[list[float]]:
+    """Share left after each wash in each pot that could be the reader's; soaks where no pour."""
+    runs = []
+    for draw in pots(count=DRAWS):
+        pot = pot_of(draw=draw, grain_mm=grain_mm, pot_l=pot_l, weighed_ml=weighed_ml)
+        ml, minutes = pour_ml, None
+        if ml is None:
+            ml, minutes = 1000.0 * pot_l * draw.brim_share, SOAK_MIN
+        runs.append(
+            left_after_each(pot, washes=washes, a_morning=a_morning, ml=ml, soak_min=minutes)
+        )
+    return runs
 
 
 def _goal(
@@ -199,6 +213,12 @@ def _goal(
         excess_ms_cm=pot - rinse, rinse_ms_cm=rinse, target_ms_cm=target, feed_ms_cm=feed
     )
     return (goal / (pot - rinse) if pot - rinse > goal else 1.0), rinse + goal
+
+
+def _at_least_l(goal: float, held_ml: float, rinses: int, each_ml: float) -> float:
+    """Full mixing in as many rinses; a pot that holds less than assumed may do with less."""
+    mixing = full_mixing(times_down=1.0 / goal, water_held_ml=held_ml, rinses=rinses).water_ml
+    return min(mixing, rinses * each_ml) / 1000.0
 
 
 def _nothing_to_do(each: float, stop: float | None, warnings: tuple[str, ...]) -> FlushPlan:
