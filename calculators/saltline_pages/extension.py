@@ -3,6 +3,7 @@
 On a line of its own:
     [[calculator ID]]      a calculator, answered for its example
     [[key]]                the damage key, one question a screen
+    [[damage-sheet]]       the damage key on paper
     [[case-card]]          a case of root damage as a card and a link
     [[table NAME]]         a table of docs/tables, with its sources and its CSV
     [[tables-index]]       every table
@@ -39,7 +40,7 @@ from markdown.treeprocessors import Treeprocessor
 
 from saltline.declare import Form
 from saltline.forms import all_forms
-from saltline_pages import cite, glossary, notes, session, tables, trust, uses
+from saltline_pages import cite, damage_sheet, glossary, notes, session, tables, trust, uses
 from saltline_pages.calculator import calculator
 from saltline_pages.case_card import case_html
 from saltline_pages.key import key_html
@@ -124,6 +125,7 @@ DIRECTIVES: dict[str, Callable[[str], str]] = {
     "calculator": _calculator,
     "case-card": lambda _: case_html(),
     "key": lambda _: key_html(),
+    "damage-sheet": lambda _: damage_sheet.sheet_html(cited),
     "table": _table,
     "tables-index": _tables_index,
     "sources-list": _sources_list,

@@ -151,6 +151,7 @@ STAGE_ACTION = Form(
     ),
     words=words.stage_action,
     example={"kind": "deciduous", "stage": "new_shoot", "cause": "salty_pot"},
+    example_label="An example: tap what your own plant does",
     assumptions=(
         "The sign on the plant decides, the month is a reminder: months are those of frost-free "
         "places.",
