@@ -154,7 +154,7 @@ def test_case_card_travels_by_link_and_forgets(open_page: Opener) -> None:
     case.get_by_label("What the pen shows").select_option(label="ppm (500)")
     card = case.locator(".salt-card")
     reading = "1.8 mS/cm, which is 900 ppm (500)"
-    for words in (LABELS["tips_dead"], reading, "<b>", "the whole pot too salty"):
+    for words in ("only the root tips dead", reading, "<b>", "the whole pot too salty"):
         expect(card).to_contain_text(words)
     assert not trouble(page, "salt-case")
     link = case.evaluate("element => element.link")

@@ -2,7 +2,7 @@
 // What is typed here stays on this device until the reader shares it.
 
 import { fragment, parse } from "./link.js";
-import { listed, make } from "./make.js";
+import { make } from "./make.js";
 import { field } from "./read.js";
 import { shareLink } from "./share.js";
 import { given, number } from "./shown.js";
@@ -10,7 +10,15 @@ import { keep, recall } from "./store.js";
 
 const MARK = "case_"; // begins our names in a link, which the calculator leaves to us
 const READING = { kind: "number", unit: "ms_cm", low: 0, high: 200 };
-const DATES = { read_on: "read on", fed_on: "Last fed on", repotted_on: "Last repotted on" };
+const DATES = { read_on: "read on", fed_on: "last fed on", repotted_on: "last repotted on" };
+
+const small = (text) => text[0].toLowerCase() + text.slice(1);
+
+/** A title and what belongs to it, in one paragraph; nothing where there is nothing. */
+function line(title, texts) {
+  const said = (texts || []).filter(Boolean);
+  return said.length ? [make("p", {}, make("b", {}, `${title}: `), `${said.join("; ")}.`)] : [];
+}
 
 class SaltCase extends HTMLElement {
   connectedCallback() {
@@ -91,30 +99,24 @@ class SaltCase extends HTMLElement {
     if (!this.calculator.querySelector(".salt-example.salt-gone")) return;
     const { medium, method, ...typed } = this.typed;
     const { stage, kind, ...signs } = this.answers;
-    const label = (name) => declared.inputs.find((item) => item.name === name).label;
-    const those = (wanted) => Object.keys(signs).filter((name) => signs[name] === wanted).map(label);
-    const plant = ["stage", "kind"].map((name) => {
-      const item = declared.inputs.find((each) => each.name === name);
-      return `${item.label} ${given(declared, item, { stage, kind })}`;
-    });
+    const item = (name) => declared.inputs.find((each) => each.name === name);
+    const those = (wanted) =>
+      Object.keys(signs).filter((name) => signs[name] === wanted).map((name) => small(item(name).label));
+    const [doing, drops] = ["stage", "kind"].map((name) => given(declared, item(name), { stage, kind }));
+    const dated = (name) => typed[name] && `${DATES[name]} ${typed[name]}`;
     const pot = this.reading("reading");
-    const readings = [
-      pot && `Pot: ${pot}; ${method}${typed.read_on ? `, ${DATES.read_on} ${typed.read_on}` : ""}`,
-      ...[["feed", "Feed"], ["tap", "Tap or rain"]].map(
-        ([name, title]) => this.reading(name) && `${title}: ${this.reading(name)}`,
-      ),
-    ];
-    const dates = ["fed_on", "repotted_on"].map((name) => typed[name] && `${DATES[name]} ${typed[name]}`);
     this.querySelector(".salt-card").replaceChildren(
       make("h3", {}, "What did this to the roots?"),
-      ...listed("Plant", [...plant, medium && `Medium and pot: ${medium}`, ...dates].filter(Boolean)),
-      ...listed("Seen", those("yes")),
-      ...listed("Looked for and not found", those("no")),
-      ...listed("Readings", readings.filter(Boolean)),
-      ...listed("Likeliest", this.likeliest()),
-      ...listed("Test still missing", [this.said("next_test")].filter((text) => text !== "–")),
+      ...line("Plant", [doing, `drops all its leaves? ${drops}`, medium, dated("fed_on"), dated("repotted_on")]),
+      ...line("Seen", those("yes")),
+      ...line("Looked for, not found", those("no")),
+      ...line("Pot", pot && [pot, method, dated("read_on")]),
+      ...line("Feed", [this.reading("feed")]),
+      ...line("Tap or rain", [this.reading("tap")]),
+      ...line("Likeliest", this.likeliest()),
+      ...line("Test still missing", [small(this.said("next_test"))].filter((text) => text !== "–")),
       make("p", {}, "Nothing else was looked at. What would you look at next, and what would you do?"),
-      make("p", { class: "salt-hint" }, "Made with the damage key of Saltline; its weights are an estimate."),
+      make("p", { class: "salt-hint" }, "Made with Saltline's damage key; its weights are an estimate."),
     );
   }
 
