@@ -72,7 +72,7 @@ def test_ring_above_the_granules_ends_early_and_firm(open_page: Opener) -> None:
 
 
 def test_soft_and_sour_at_rest_is_looked_into(open_page: Opener) -> None:
-    page = open_page(PATH, viewport={"width": 320, "height": 700})
+    page = open_page(PATH, viewport={"width": 320, "height": 700}, color_scheme="dark")
     key = walk(page)
     begin(key, "At rest", ("No", "Sideways, shoot after shoot"), "soft_skin_slides")
     assert not trouble(page, "salt-key")
