@@ -10,12 +10,16 @@ from saltline.damage_signs import SIGNS
 from saltline.stage_action import stage_action
 
 DEAREST = 3  # a walk asks for nothing that wounds the plant
+# A plant that rots is not left, flushed or kept dry unseen: smell and squeeze it first.
+UNSEEN = ("leave", "flush", "keep_dry")
+ROT_CHECKS = ("sour_smell", "soft_skin_slides")
 
 
 class DamageWalk(NamedTuple):
     """The answer so far, the sign to ask for, and the signs that speak for and against it."""
 
     question: str | None
+    check: str | None
     key: DamageKey
     leader: str | None
     speaks_for: tuple[tuple[str, str], ...]
@@ -32,9 +36,9 @@ def walk(*, stage: str, kind: str, signs: dict[str, str], passed: tuple[str, ...
         stage, kind, signs: as in damage_key.judge.
         passed: signs that were asked for and not looked for, or skipped.
     Returns:
-        DamageWalk: the next sign or None; the key's answer; the cause with the most points, if it
-        has any, with the (sign id, answer) that add to it and that take from it; and what this
-        stage forbids.
+        DamageWalk: the next sign or None; the sign of rot to ask for before this answer may stand,
+        or None; the key's answer; the cause with the most points, if it has any, with the (sign
+        id, answer) that add to it and that take from it; and what this stage forbids.
     Valid for:
         As in damage_key.judge.
     Error:
@@ -54,6 +58,8 @@ def walk(*, stage: str, kind: str, signs: dict[str, str], passed: tuple[str, ...
         passed=passed,
         dearest=DEAREST,
     )
+    unasked = [name for name in ROT_CHECKS if name not in passed and name not in counted]
+    check = unasked[0] if unasked and answer.action in UNSEEN else None
     spoken: tuple[list[tuple[str, str]], list[tuple[str, str]]] = ([], [])
     for sign in SIGNS:
         given = counted.get(sign.id)
@@ -64,4 +70,5 @@ def walk(*, stage: str, kind: str, signs: dict[str, str], passed: tuple[str, ...
                 spoken[weight < 0].append((sign.id, given))
     stop = stage_action(kind=kind, stage=stage, cause=answer.fits_best, hemisphere="north")
     leader = ranked[0].cause if ranked[0].points > 0 else None
-    return DamageWalk(question, answer, leader, tuple(spoken[0]), tuple(spoken[1]), stop.not_now)
+    reasons = [tuple(each) for each in spoken]
+    return DamageWalk(question, check, answer, leader, reasons[0], reasons[1], stop.not_now)

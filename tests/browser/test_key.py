@@ -60,7 +60,9 @@ def test_ring_above_the_granules_ends_early_and_firm(open_page: Opener) -> None:
     begin(key, GROWING, ("Yes, it drops them all",), "dark_band_above_medium")
     expect(key.locator(".salt-count")).to_have_text("Question 4 of about 7")
     expect(key.locator("h2")).to_be_focused()
-    assert answer(key, ("crust_dissolves",)) == ["crust_dissolves"]
+    # Firm after one test; a flush is only named once rot was asked for.
+    asked = answer(key, ("crust_dissolves",))
+    assert asked == ["crust_dissolves", "sour_smell", "soft_skin_slides"]
     expect(key.locator("h2")).to_have_text("Salt at the drying line fits best.")
     expect(key).to_contain_text("wet tissue")
     expect(key).to_contain_text("a good reading of the pot does not clear the ring")

@@ -18,6 +18,7 @@ class Step(NamedTuple):
     """The next sign to ask for, whether the answer is firm, and the answer in words."""
 
     question: str | None
+    check: str | None
     fits: str
     firm: str
     test: str | None
@@ -40,6 +41,7 @@ def step(*, stage: str, kind: str, signs: dict[str, str], passed: tuple[str, ...
     provisos = answer.key.warnings
     return Step(
         question=answer.question,
+        check=answer.check,
         fits=answer.key.fits_best,
         firm=answer.key.firm,
         test=answer.key.next_test,

@@ -8,7 +8,7 @@ import { listed, make } from "./make.js";
 const PACE = 4; // signs asked for between two answers
 const OPENING = 3; // stage, kind and the first sign
 const NOT_LOOKED = "not_looked";
-const PLACE = ["question", "fits", "firm", "test", "verdict", "do", "notNow", "also", "leader", "speaksFor",
+const PLACE = ["question", "check", "fits", "firm", "test", "verdict", "do", "notNow", "also", "leader", "speaksFor",
   "speaksAgainst", "provisos"];
 
 class SaltKey extends HTMLElement {
@@ -184,8 +184,10 @@ class SaltKey extends HTMLElement {
     const reply = await this.answer().catch((failure) => this.stopped(failure));
     if (!reply) return;
     const over = reply.firm === "yes" || !reply.question || this.asked >= this.due;
-    if (over) this.tell(reply, true);
-    else this.sign(reply.question);
+    // Rot is asked for before an answer that it would forbid.
+    const ask = over ? reply.check : reply.question;
+    if (ask) this.sign(ask);
+    else this.tell(reply, true);
   }
 
   sign(name) {
@@ -228,7 +230,7 @@ class SaltKey extends HTMLElement {
       ...listed(reply.fits === "unsure" ? "It may be" : "Also fits", also),
       ...listed(`Speaks for ${leader}`, speaksFor),
       ...listed("Speaks against it", speaksAgainst),
-      ...this.test(reply.test, reply.firm),
+      ...this.test(reply.check ?? reply.test, reply.firm === "yes" && !reply.check),
       ...listed("What this does not prove", provisos),
       make("div", { class: "salt-options" }, this.stageLink(), ...this.more(reply),
         button("Start again", () => {
@@ -243,7 +245,7 @@ class SaltKey extends HTMLElement {
   test(name, firm) {
     if (!name) return [];
     return [
-      make("h3", {}, firm === "yes" ? "Still worth a look" : "The test to do next"),
+      make("h3", {}, firm ? "Still worth a look" : "The test to do next"),
       make("div", { class: "salt-drawing" }, this.sketch(name),
         make("p", {}, make("b", {}, this.label(name) + ". "), this.hint(name))),
       button("I have looked: answer it", () => {
