@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from datetime import date
 from pathlib import Path
 from xml.etree.ElementTree import Element
 
@@ -20,10 +21,10 @@ def parsed(file: Path) -> Element:
 
 
 def calculators_are_whole(out: Path) -> None:
-    for path, name in (("salt-units", "meter-reading"), ("flush-maths", "full-mixing")):
+    for path, name in (("salt-units", "meter-reading"), ("build-up", "build-up")):
         tree = parsed(out / "care" / path / "index.html")
         elements = tree.findall(".//salt-calc")
-        assert [element.get("name") for element in elements] == [name]
+        assert elements[0].get("name") == name
         assert elements[0].find("./form") is not None, "the form was thrown out of its element"
         assert elements[0].find(".//output") is not None
         assert elements[0].get("data-state") == "static"
@@ -38,7 +39,8 @@ def test_forms_stand_inside_their_elements_and_ids_are_unique(site: Path) -> Non
 
 def test_no_mark_is_left_over(site: Path) -> None:
     for file in site.rglob("*.html"):
-        text = file.read_text(encoding="utf-8")
+        # Templates that the element fills in live stand in an attribute of their own.
+        text = re.sub(r'data-template="[^"]*"', "", file.read_text(encoding="utf-8"))
         assert not re.search(r"salt-root:|\[\[[a-z]|\[@|__ENGINE__|\{in:|\{[a-z_]+\.\.", text), file
 
 
@@ -72,5 +74,5 @@ def test_no_page_asks_another_host(site: Path) -> None:
 def test_a_successor_builds_the_same_pages(generator: str, tmp_path: Path) -> None:
     out = tmp_path / "site"
     generate(out, None, generator)
-    finish(out)
+    finish(out, date(2026, 1, 31))
     calculators_are_whole(out)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
 import subprocess
 import tempfile
@@ -13,6 +14,8 @@ from saltline_pages.tools import tool
 PROJECT = Path(__file__).resolve().parent.parent.parent
 ASSETS = PROJECT / "docs" / "assets"
 MICROPYTHON = PROJECT / "node_modules" / "@micropython" / "micropython-webassembly-pyscript"
+LATER = "./share-panel.js"  # which our scripts import when it is first opened
+TARGET = "es2020"  # what browsers of the last six years run
 
 # The loader takes no compiled module; one option more lets the page compile while the worker loads.
 LOADER_BEFORE = "let Module={locateFile:(path,scriptDirectory)=>url||scriptDirectory+path};"
@@ -34,8 +37,24 @@ def light_engine_wasm() -> bytes:
 def scripts(names: tuple[str, ...]) -> bytes:
     """Several of our scripts as one minified module; what they share stands in it once."""
     lines = "".join(f"import {json.dumps(str(ASSETS / 'js' / name))};" for name in names)
-    options = ["--bundle", "--minify", "--charset=utf8", "--format=esm", "--target=es2022"]
-    return _esbuild(options, lines)
+    options = ["--bundle", "--minify", "--charset=utf8", "--format=esm", f"--target={TARGET}"]
+    return _esbuild([*options, f"--external:{LATER}"], lines)
+
+
+def module(name: str) -> bytes:
+    """One of our scripts as a module of its own, which others import when they need it."""
+    options = ["--bundle", "--minify", "--charset=utf8", "--format=esm", f"--target={TARGET}"]
+    return _esbuild([str(ASSETS / "js" / name), *options])
+
+
+def write_hashed(out: Path, name: str, content: bytes) -> str:
+    """Write `content` under `assets/` with its hash in the name; the path from the root."""
+    stem, dot, ending = name.rpartition(".")
+    digest = hashlib.sha256(content).hexdigest()[:10]
+    path = f"assets/{stem}.{digest}{dot}{ending}"
+    (out / "assets").mkdir(exist_ok=True)
+    (out / path).write_bytes(content)
+    return path
 
 
 def used_rules(css: str, pages: list[str]) -> str:
@@ -48,8 +67,9 @@ def used_rules(css: str, pages: list[str]) -> str:
     return _esbuild(["--loader=css", "--minify"], done.stdout).decode()
 
 
-def script(name: str, define: dict[str, str] | None = None) -> bytes:
-    """One of our scripts with all it imports, as one minified module."""
+@cache
+def script(name: str) -> bytes:
+    """One of our scripts with all it imports, minified, as a classic script for old browsers."""
     with tempfile.TemporaryDirectory() as scratch:
         loader = Path(scratch) / "micropython.mjs"
         loader.write_text(_loader(), encoding="utf-8")
@@ -58,19 +78,19 @@ def script(name: str, define: dict[str, str] | None = None) -> bytes:
             "--bundle",
             "--minify",
             "--charset=utf8",
-            "--format=" + ("iife" if name == "start.js" else "esm"),
-            "--target=es2022",
+            "--format=iife",
+            "--target=" + ("es5" if name == "first.js" else TARGET),
             "--platform=browser",
+            "--define:import.meta.url=location.href",
             f"--alias:micropython={loader}",
             *(f"--external:{builtin}" for builtin in ("module", "path", "url", "fs", "crypto")),
-            *(f"--define:{key}={value}" for key, value in (define or {}).items()),
         ]
-        return _esbuild(options)
+        return _esbuild(options).strip()
 
 
 def style(name: str) -> bytes:
     """One of our style sheets with all it imports, minified."""
-    return _esbuild([str(ASSETS / "css" / name), "--bundle", "--minify", "--target=es2022"])
+    return _esbuild([str(ASSETS / "css" / name), "--bundle", "--minify", f"--target={TARGET}"])
 
 
 def _loader() -> str:

@@ -1,66 +1,114 @@
-// The one file that knows about the engine: a worker that runs the light engine.
-// `start` (inlined in the page's head as start.js) may have begun to load it already.
+// The one file that knows about the engine: a worker that runs the light engine, asked one question
+// at a time. `start` (inlined in the page's head as start.js) may have begun to load it already.
 
 const KEY = Symbol.for("saltline");
-const PATIENCE = 20_000; // milliseconds before an answer counts as lost
+const SLOW = 2000; // milliseconds after which the reader may stop an answer
+const LIMIT = 20_000; // milliseconds for one answer
+const GRACE = 1000; // milliseconds for an answer that nobody waits for any more
+const ARRIVAL = 120_000; // milliseconds for the engine to load
 
-let waiting = new Map();
+/** Why there is no answer, as a sentence for the reader. */
+const BLOCKED = "This browser cannot run the calculator.";
+const LOST = "The calculator did not arrive. Press “Work it out” when there is a network.";
+const LONG = "These numbers took too long, so the calculator was stopped.";
+const BROKEN = "The calculator stopped on these numbers.";
+
+const shared = document[KEY];
+const waiting = [];
+let running = null;
 let next = 1;
-let failures = 0;
 let announced = false;
 
-function worker() {
-  const shared = document[KEY];
-  if (!shared?.start) throw new Error("no engine on this page");
-  shared.worker ??= shared.start();
-  if (!shared.worker.onmessage) {
-    shared.worker.onmessage = ({ data }) => settle(data);
-    shared.worker.onerror = () => restart();
+function post() {
+  running = waiting.shift() ?? null;
+  if (!running) return;
+  try {
+    if (!shared?.start) throw new Error("no engine on this page");
+    shared.worker ??= shared.start();
+  } catch (failure) {
+    return fail(BLOCKED, failure);
   }
-  return shared.worker;
+  const { worker } = shared;
+  worker.onmessage = ({ data }) => hear(data);
+  worker.onerror = (event) => again(event.message || "the worker stopped");
+  running.clock = setTimeout(fail, ARRIVAL, LOST);
+  worker.postMessage({ id: running.id, question: running.question });
 }
 
-function settle({ id, reply, failure }) {
-  const asked = waiting.get(id);
-  if (!asked) return;
-  waiting.delete(id);
-  clearTimeout(asked.clock);
-  if (failure) return asked.reject(new Error(failure));
-  if (!announced) {
-    announced = true;
-    document.dispatchEvent(new CustomEvent("salt:ready", { detail: { engine: "light" } }));
-  }
-  failures = 0;
-  asked.resolve(JSON.parse(reply));
-}
-
-/** Ends the worker; the questions it held are lost, the next one starts a new worker. */
-function restart() {
-  const shared = document[KEY];
-  shared.worker?.terminate();
-  shared.worker = null;
-  failures += 1;
-  const lost = waiting;
-  waiting = new Map();
-  for (const { reject, clock } of lost.values()) {
-    clearTimeout(clock);
-    reject(new Error("the engine stopped"));
-  }
-}
-
-/** Ask the engine; `question` is the JSON text of calculators/saltline/answering.py. */
-export function ask(question) {
-  return new Promise((resolve, reject) => {
-    if (failures > 2) return reject(new Error("the engine keeps stopping"));
-    const id = next++;
-    try {
-      worker().postMessage({ id, question });
-    } catch (failure) {
-      return reject(failure);
+function hear({ id, begun, reply, failure, lost }) {
+  if (id !== running?.id) return;
+  if (begun) {
+    clearTimeout(running.clock);
+    running.begun = true;
+    running.clock = setTimeout(fail, running.dropped ? GRACE : LIMIT, LONG);
+    if (!running.dropped) running.slow = setTimeout(running.onSlow, SLOW);
+  } else if (lost) fail(LOST, lost);
+  else if (failure) again(failure);
+  else {
+    const { resolve } = settle();
+    if (!announced) {
+      announced = true;
+      document.dispatchEvent(new CustomEvent("salt:ready", { detail: { engine: "light" } }));
     }
-    waiting.set(id, { resolve, reject, clock: setTimeout(restart, PATIENCE) });
+    resolve(JSON.parse(reply));
+    post();
+  }
+}
+
+/** The running question is over. */
+function settle() {
+  const done = running;
+  running = null;
+  clearTimeout(done.clock);
+  clearTimeout(done.slow);
+  return done;
+}
+
+function stop() {
+  shared?.worker?.terminate();
+  if (shared) shared.worker = null;
+}
+
+/** Once more in a fresh engine, which has all its memory; then give up. */
+function again(failure) {
+  stop();
+  if (!running) return;
+  if (running.again) return fail(running.begun ? BROKEN : LOST, failure);
+  const asked = settle();
+  asked.again = true;
+  waiting.unshift(asked);
+  post();
+}
+
+function fail(sentence, cause) {
+  stop();
+  settle().reject(Object.assign(new Error(sentence), { cause }));
+  post();
+}
+
+/** Nobody waits for this answer any more: it may end by itself for a moment, no longer. */
+function drop(asked) {
+  asked.dropped = true;
+  asked.reject(new DOMException("dropped", "AbortError"));
+  if (waiting.includes(asked)) waiting.splice(waiting.indexOf(asked), 1);
+  if (asked !== running || !asked.begun) return;
+  clearTimeout(asked.slow);
+  clearTimeout(asked.clock);
+  asked.clock = setTimeout(fail, GRACE, LONG);
+}
+
+/**
+ * Ask the engine; `question` is the JSON text of calculators/saltline/answering.py. An aborted
+ * `signal` takes the question back; `onSlow` is called where the answer takes long.
+ */
+export function ask(question, { signal, onSlow = () => {} } = {}) {
+  return new Promise((resolve, reject) => {
+    const asked = { id: next++, question, onSlow, resolve, reject };
+    signal?.addEventListener("abort", () => drop(asked), { once: true });
+    waiting.push(asked);
+    if (!running) post();
   });
 }
 
-/** Whether the engine has begun to load (it has not where the reader saves data). */
-export const begun = () => Boolean(document[KEY]?.worker);
+/** Whether the engine has begun to load, or cannot: not so where the reader saves data. */
+export const begun = () => Boolean(shared?.worker || shared?.blocked);

@@ -1,14 +1,17 @@
-// On every page: the theme's whole style and its script follow once the answer is there, so that
-// they do not delay it. Until then the page wears the part of the theme that it shows.
+// On every page: the menu's small manners, the search when it is wanted, and the copy for later.
 
-const PATIENCE = 4000; // milliseconds, where no answer comes
+import "./offline.js";
 
-function follow() {
-  const theme = document.getElementById("salt-theme");
-  if (!theme) return; // it is on its way already
-  theme.remove();
-  const { styles, script } = JSON.parse(theme.textContent);
-  const own = document.head.querySelector("style");
+const toggle = (name) => document.getElementById(`__${name}`);
+let fetching = false;
+
+/** The theme's script, whole style and index are only needed for the search, so they come now. */
+function wake() {
+  const rest = document.getElementById("salt-theme");
+  if (!rest || fetching) return;
+  fetching = true;
+  const { styles, script } = JSON.parse(rest.textContent);
+  const own = document.querySelector("link[rel=stylesheet]");
   for (const href of styles) {
     const link = document.createElement("link");
     link.rel = "stylesheet";
@@ -17,13 +20,24 @@ function follow() {
   }
   const run = document.createElement("script");
   run.src = script;
+  run.onload = () => rest.remove();
+  run.onerror = () => {
+    fetching = false;
+    document.querySelector(".md-search-result__meta").textContent =
+      "The search did not arrive. Try again when there is a network.";
+  };
   document.body.append(run);
 }
 
-if (!document.querySelector("salt-calc")) follow();
-else {
-  document.addEventListener("salt:answer", () => setTimeout(follow, 100), { once: true });
-  addEventListener("pointerdown", follow, { once: true, capture: true });
-  addEventListener("keydown", follow, { once: true, capture: true });
-  setTimeout(follow, PATIENCE);
-}
+const field = document.querySelector(".md-search__input");
+field?.addEventListener("focus", wake);
+toggle("search")?.addEventListener("change", ({ target }) => {
+  if (!target.checked) return;
+  wake();
+  field.focus();
+});
+
+// The rest of what the theme's script does on a page without a search: links close the menu.
+addEventListener("hashchange", () => {
+  toggle("drawer").checked = false;
+});

@@ -7,7 +7,6 @@ import { question } from "./question.js";
 import { field, sentence } from "./read.js";
 import { choose, entry, fill, given, result, unit, unitOf } from "./shown.js";
 import { fact, forgetFacts, keep, keepFacts, recall } from "./store.js";
-import { shareLink } from "./share.js";
 
 const STANDS = "The example and the worked-out cases still stand.";
 
@@ -26,7 +25,7 @@ class SaltCalc extends HTMLElement {
       event.preventDefault();
       this.settle(true);
     });
-    this.part("[data-do=share]").addEventListener("click", () => this.share());
+    this.part("[data-do=share]").addEventListener("click", ({ target }) => this.share(target));
     addEventListener("hashchange", () => this.open(location.hash));
     const linked = this.open(location.hash);
     this.units();
@@ -163,6 +162,7 @@ class SaltCalc extends HTMLElement {
       return asked ? this.complain([problem]) : this.wait([problem]);
     }
     this.complain([]);
+    this.answered = this.link(); // the fields that the answer shown belongs to
     if (reply.refused) this.refuse(reply);
     else this.show(inputs, reply);
     if (this.touched) this.remember(inputs);
@@ -361,17 +361,28 @@ class SaltCalc extends HTMLElement {
     keepFacts(Object.fromEntries(Object.entries(inputs).filter(([name]) => this.said.has(name))));
     clearTimeout(this.writing);
     this.writing = setTimeout(() => {
-      history.replaceState(history.state, "", fragment(this.declared, inputs));
+      history.replaceState(history.state, "", this.fragment(inputs));
     }, 300);
   }
 
-  link() {
-    const { inputs } = this.read();
-    return new URL(fragment(this.declared, inputs), location.href).href;
+  /** A link's fragment; without the signs that nobody looked for, which keeps it short. */
+  fragment(inputs) {
+    const told = Object.entries(inputs).filter(([, value]) => value !== "not_looked");
+    return fragment(this.declared, Object.fromEntries(told));
   }
 
-  async share() {
-    this.note(await shareLink(this.declared.question, this.link()));
+  link() {
+    return new URL(this.fragment(this.read().inputs), location.href).href;
+  }
+
+  async share(opener) {
+    try {
+      const { togglePanel } = await import("./share-panel.js");
+      togglePanel(this, opener);
+    } catch (failure) {
+      this.note("This part did not arrive. The address of this page holds your numbers: copy it.");
+      console.warn("saltline:", failure);
+    }
   }
 
   /** Fill the form from a link's fragment, if it speaks of this calculator. */

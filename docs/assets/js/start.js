@@ -3,28 +3,54 @@
 
 const parts = __ENGINE__;
 const at = (path) => new URL(path, document.baseURI).href;
-const text = async (path) => {
-  const got = await fetch(at(path));
-  if (!got.ok) throw new Error(`${got.status} ${path}`);
-  return got.text();
+
+const fetched = async (path) => {
+  const reply = await fetch(at(path));
+  if (!reply.ok) throw new Error(`${reply.status} ${path}`);
+  return reply;
+};
+
+const compiled = async () => {
+  const reply = await fetched(parts.wasm);
+  const spare = reply.clone(); // for hosts and browsers that cannot stream it
+  try {
+    return await WebAssembly.compileStreaming(reply);
+  } catch {
+    return WebAssembly.compile(await spare.arrayBuffer());
+  }
+};
+
+const science = async () => (await fetched(parts.science)).text();
+
+let loading = null; // kept for a second worker, should the first one stop
+const load = () => {
+  loading ??= Promise.all([compiled(), science()]).catch((failure) => {
+    loading = null;
+    throw failure;
+  });
+  return loading;
 };
 
 const start = () => {
-  const worker = new Worker(at(parts.worker), { type: "module" });
-  const fail = (failure) => worker.postMessage({ failure: String(failure) });
-  WebAssembly.compileStreaming(fetch(at(parts.wasm)))
-    .catch(async () => WebAssembly.compile(await (await fetch(at(parts.wasm))).arrayBuffer()))
-    .then((module) => worker.postMessage({ module }), fail);
-  text(parts.science).then((science) => worker.postMessage({ science }), fail);
+  if (typeof WebAssembly !== "object") throw new Error("no WebAssembly");
+  const worker = new Worker(at(parts.worker));
+  worker.onerror = () => {
+    if (shared.worker === worker) shared.worker = null; // the next question starts another
+  };
+  load().then(
+    ([module, text]) => worker.postMessage({ module, science: text }),
+    (failure) => worker.postMessage({ failure: String(failure) }),
+  );
   return worker;
 };
 
-const shared = { start, worker: null };
+// `worker`: the running one, null before a touch where the reader saves data; `blocked`: why none can.
+const shared = { start, worker: null, blocked: null };
 document[Symbol.for("saltline")] = shared;
 if (!navigator.connection?.saveData && !matchMedia("(prefers-reduced-data: reduce)").matches) {
   try {
     shared.worker = start();
-  } catch {
-    // No worker or no WebAssembly here: the page keeps the answers it was built with.
+  } catch (failure) {
+    shared.blocked = failure;
   }
 }

@@ -55,3 +55,14 @@ export function keepFacts(inputs) {
 
 /** Forget the facts. */
 export const forgetFacts = () => keep("facts", {});
+
+const MOST_ANSWERS = 12;
+
+/** The answers on the reader's sheet, oldest first. */
+export const answers = () => recall("sheet") ?? [];
+
+/** Keep all answers of the sheet; false where they do not fit. */
+export const keepAnswers = (list) => list.length <= MOST_ANSWERS && keep("sheet", list);
+
+/** Put one more answer on the sheet. */
+export const addAnswer = (answer) => keepAnswers([...answers(), answer]);

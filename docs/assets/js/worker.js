@@ -3,8 +3,8 @@
 
 import { loadMicroPython } from "micropython";
 
+const parts = {};
 let give;
-const parts = { module: null, science: null };
 const ready = new Promise((resolve, reject) => {
   give = (part) => {
     if (part.failure) reject(new Error(part.failure));
@@ -31,11 +31,18 @@ async function boot({ module, science }) {
 }
 
 self.onmessage = async ({ data }) => {
-  if (!data.id) return give(data);
+  const { id, question } = data;
+  if (!id) return give(data);
+  let answer;
   try {
-    const answer = await ready;
-    self.postMessage({ id: data.id, reply: answer(data.question) });
+    answer = await ready;
   } catch (failure) {
-    self.postMessage({ id: data.id, failure: String(failure?.message ?? failure) });
+    return self.postMessage({ id, lost: String(failure) });
+  }
+  self.postMessage({ id, begun: true });
+  try {
+    self.postMessage({ id, reply: answer(question) });
+  } catch (failure) {
+    self.postMessage({ id, failure: String(failure?.message ?? failure) });
   }
 };

@@ -1,0 +1,81 @@
+"""The engines' parts as a page asks for them: light on every care page, full where checks run."""
+
+from __future__ import annotations
+
+import json
+import re
+from dataclasses import dataclass
+from html import escape
+from pathlib import Path
+
+from saltline.forms import all_forms
+from saltline_pages import bundling, trust
+from saltline_pages.calculator import modules
+from saltline_pages.checks import rows
+from saltline_pages.full_engine import write_full_engine
+from saltline_pages.lower import bundle
+
+# What a page calculates: its calculators, and those that another element asks.
+CALCULATOR = re.compile(r'<salt-calc name="([a-z0-9-]+)"|data-needs="([a-z0-9 -]+)"')
+PARTS = "__ENGINE__"  # in start.js, where the addresses go
+
+
+@dataclass(frozen=True)
+class Engine:
+    """The light engine's files, from the site's root."""
+
+    out: Path
+    wasm: str
+    worker: str
+
+
+def write_light_engine(out: Path) -> Engine:
+    """Write the light engine's files below `out/assets/`."""
+    return Engine(
+        out,
+        wasm=bundling.write_hashed(out, "engine.wasm", bundling.light_engine_wasm()),
+        worker=bundling.write_hashed(out, "worker.js", bundling.script("worker.js")),
+    )
+
+
+def early_start(html: str, root: str, engine: Engine) -> str:
+    """The inline script that begins to load the engine with this page's science only."""
+    ids = {name for found in CALCULATOR.findall(html) for name in " ".join(found).split()}
+    if not ids:
+        return ""
+    forms = all_forms()
+    needed = set[str]().union(*(modules(forms[name]) for name in sorted(ids)))
+    if "<salt-session" in html:
+        needed |= {"saltline.stopping"}
+    parts = {
+        "wasm": root + engine.wasm,
+        "worker": root + engine.worker,
+        "science": root + _science(needed, engine.out),
+    }
+    script = bundling.script("start.js").decode().replace(PARTS, json.dumps(parts), 1)
+    return f"<script>{script}</script>"
+
+
+def with_trust_parts(html: str, root: str, engine: Engine) -> str:
+    """A page whose checks know where both engines, all the science and the rows are."""
+    if trust.PARTS not in html:
+        return html
+    asked = {row.question()["function"].rpartition(".")[0] for row in rows()}
+    full = write_full_engine(engine.out)
+    checks = bundling.write_hashed(engine.out, "checks.json", trust.device_checks().encode())
+    worker = bundling.script("full-worker.js")
+    parts = {
+        "wasm": root + engine.wasm,
+        "worker": root + engine.worker,
+        "science": root + _science(asked | {"saltline.answering"}, engine.out),
+        "checks": root + checks,
+        "fullWorker": root + bundling.write_hashed(engine.out, "full-worker.js", worker),
+        "full": full | {"base": f"{root}{full['base']}"},
+    }
+    return html.replace(trust.PARTS, escape(json.dumps(parts)))
+
+
+def _science(needed: set[str], out: Path) -> str:
+    """The lowered science of these modules as one file; its path from the root."""
+    text = json.dumps(bundle(needed), separators=(",", ":"), ensure_ascii=False)
+    return bundling.write_hashed(out, "science.json", text.encode())

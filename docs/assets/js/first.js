@@ -1,0 +1,33 @@
+// Inlined at the top of the body of every page, in words that very old browsers understand: the
+// colours the system asks for, and whether this browser can run our elements at all. Where it
+// cannot, the page keeps the class `no-js` and the sentence that goes with it.
+
+(function () {
+  var page = document.documentElement;
+  var dark = window.matchMedia && matchMedia("(prefers-color-scheme: dark)");
+  function paint() {
+    document.body.setAttribute("data-md-color-scheme", dark.matches ? "slate" : "default");
+  }
+  if (dark) {
+    paint();
+    if (dark.addEventListener) dark.addEventListener("change", paint);
+  }
+  var able =
+    window.customElements &&
+    "noModule" in document.createElement("script") &&
+    "replaceChildren" in document.body;
+  if (!able) return;
+  page.className = page.className.replace("no-js", "js");
+  // A script of ours that does not arrive, or does not start, leaves the page as it was built.
+  addEventListener(
+    "error",
+    function (event) {
+      var lost = event.target.type === "module";
+      var element = document.querySelector("salt-calc");
+      if (lost || (element && !customElements.get("salt-calc"))) {
+        page.className = page.className.replace(/\bjs\b/, "no-js");
+      }
+    },
+    true,
+  );
+})();
