@@ -63,7 +63,8 @@ def run(name: str, command: "list[str]") -> Result:
         stderr=subprocess.STDOUT,
         text=True,
         cwd=start.ROOT,
-        env={**os.environ, "PYTHONUNBUFFERED": "1"},
+        # Some scripts lean on modules of the tests.
+        env={**os.environ, "PYTHONUNBUFFERED": "1", "MYPYPATH": str(start.ROOT / "tests")},
     ) as process:
         for line in process.stdout or []:
             print(line, end="", flush=True)
