@@ -8,7 +8,7 @@ from saltline.forms.pot_inputs import ASSUMED, BINDING, GRAIN, LAYERS, LINE, NO_
 from saltline.pictures import pot as pictures
 from saltline.words import pot as words
 
-EXAMPLE = {"method": "soak", "reading": 276.0, "tap": 50.0, "feed": 400.0, "grain_mm": 8.0}
+EXAMPLE = {"method": "soak", "reading": 230.0, "tap": 60.0, "feed": 350.0, "grain_mm": 8.0}
 SAME_PEN = "the same pen and the same scale for all three"
 
 IS_IT_HIGH = Form(
@@ -130,7 +130,7 @@ IS_IT_HIGH = Form(
         NO_POT,
     ),
     cases=tuple(EXAMPLE | {"grain_mm": grain} for grain in (4.0, 8.0, 16.0))
-    + ({"method": "soak", "reading": 100.0, "tap": 50.0, "feed": 400.0, "grain_mm": 8.0},),
+    + ({"method": "soak", "reading": 120.0, "tap": 60.0, "feed": 350.0, "grain_mm": 8.0},),
     sources=("saltline-notes", "van-genuchten-wierenga-1976", "altland-owen-2024"),
 )
 
