@@ -25,7 +25,7 @@ function element(name, attributes) {
 
 /** The code as an SVG element, black on white whatever the page wears; throws where there is none. */
 export function code(link) {
-  const { data, size } = encode(link, { ecc: "M", border: QUIET });
+  const { data, size } = encode(link, { ecc: "L", boostEcc: true, border: QUIET });
   const frame = { viewBox: `0 0 ${size} ${size}`, role: "img", "aria-label": "QR code of the link" };
   const svg = element("svg", { ...frame, class: "salt-code", "shape-rendering": "crispEdges" });
   svg.append(
