@@ -188,3 +188,20 @@ def test_all_of_it_works_without_a_network(open_page: Opener) -> None:
     assert "#build-up=" in clipboard(page)
     found.get_by_role("button", name="Add to my sheet").click()
     expect(found.get_by_role("link", name="Look at the sheet")).to_be_visible()
+
+
+def test_a_page_on_paper_is_black_on_white_with_its_values(
+    open_page: Opener, tmp_path: Path
+) -> None:
+    page = open_page("care/salt-units/", color_scheme="dark")
+    live(page, "meter-reading")
+    text, _, _ = pdf(page, "A4", tmp_path)
+    for part in ("Reading on the pen 500", "All the figures", "Method version", "Show the working"):
+        assert part in re.sub(r" +", " ", text), part
+    assert "cF\n" not in text.partition("Temperature of the water")[0]  # a scale not chosen
+    page.emulate_media(media="print", color_scheme="dark")
+    colours = page.locator(".salt-say").first.evaluate(
+        "(e) => [getComputedStyle(e).color, getComputedStyle(document.body).backgroundColor]"
+    )
+    assert colours == ["rgb(0, 0, 0)", "rgb(255, 255, 255)"]
+    assert page.locator("salt-calc details[open]").count() == 0

@@ -3,6 +3,7 @@
 
 import { ask, begun } from "./engine.js";
 import { fragment, parse } from "./link.js";
+import "./print.js";
 import { question } from "./question.js";
 import { field, sentence } from "./read.js";
 import { choose, entry, fill, given, result, unit, unitOf } from "./shown.js";
