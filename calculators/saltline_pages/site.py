@@ -19,6 +19,7 @@ from pathlib import Path
 from saltline_pages import bundling, precache, theme
 from saltline_pages.engines import Engine, early_start, with_trust_parts, write_light_engine
 from saltline_pages.extension import ROOT as ROOT_MARK
+from saltline_pages.leads import led_on
 from saltline_pages.policy import policy
 
 PROJECT = Path(__file__).resolve().parent.parent.parent
@@ -107,6 +108,7 @@ def finished(html: str, root: str, style: str, engine: Engine) -> str:
     html = html.replace("</head>", f"{links}</head>", 1).replace(ROOT_MARK, root or "./")
     first = f"<script>{bundling.script('first.js').decode()}</script>"
     html = re.sub(r"<body[^>]*>", lambda body: body[0] + first, html, count=1)
+    html = led_on(html)
     early = early_start(html, root, engine)
     # The policy must stand before the first script, and its hashes cover every inline one.
     rules = policy(html + early, engine=bool(early) or "<salt-trust" in html)
