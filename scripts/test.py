@@ -4,17 +4,18 @@ python3 scripts/test.py [--full] [-- arguments for pytest]
 """
 
 import argparse
+import codecs
 import os
 import shutil
 import subprocess
 import sys
 import time
-from collections import deque
+from functools import partial
 from pathlib import Path
 
 import start
 
-TAIL = 12  # lines of a failed check that are shown again at the end
+TAIL = 20  # lines of a failed check that are shown again at the end
 
 
 def main() -> None:
@@ -53,23 +54,25 @@ class Result:
 
 
 def run(name: str, command: "list[str]") -> Result:
-    """Run one check, shown as it goes."""
+    """Run one check, shown as it goes: part of a line at once, as a row of dots takes long."""
     print(f"\n== {name}", flush=True)
     begun = time.monotonic()
-    tail: deque[str] = deque(maxlen=TAIL)
+    decoder, shown = codecs.getincrementaldecoder("utf-8")("replace"), ""
     with subprocess.Popen(
         command,
         stdout=subprocess.PIPE,
         stderr=subprocess.STDOUT,
-        text=True,
         cwd=start.ROOT,
         # Some scripts lean on modules of the tests.
         env={**os.environ, "PYTHONUNBUFFERED": "1", "MYPYPATH": str(start.ROOT / "tests")},
     ) as process:
-        for line in process.stdout or []:
-            print(line, end="", flush=True)
-            tail.append(line.rstrip())
-    return Result(name, process.wait() == 0, time.monotonic() - begun, list(tail))
+        assert process.stdout
+        for part in iter(partial(os.read, process.stdout.fileno(), 4096), b""):
+            text = decoder.decode(part)
+            print(text, end="", flush=True)
+            shown += text
+    tail = shown.rstrip().splitlines()[-TAIL:]
+    return Result(name, process.returncode == 0, time.monotonic() - begun, tail)
 
 
 def summarize(done: "list[Result]") -> None:
