@@ -14,7 +14,7 @@ from saltline_pages.tools import tool
 PROJECT = Path(__file__).resolve().parent.parent.parent
 ASSETS = PROJECT / "docs" / "assets"
 MICROPYTHON = PROJECT / "node_modules" / "@micropython" / "micropython-webassembly-pyscript"
-LATER = "./share-panel.js"  # which our scripts import when it is first opened
+LATER = ("./share-panel.js", "./club.js")  # which our scripts import when they are wanted
 TARGET = "es2020"  # what browsers of the last six years run
 
 # The loader takes no compiled module; one option more lets the page compile while the worker loads.
@@ -38,7 +38,7 @@ def scripts(names: tuple[str, ...]) -> bytes:
     """Several of our scripts as one minified module; what they share stands in it once."""
     lines = "".join(f"import {json.dumps(str(ASSETS / 'js' / name))};" for name in names)
     options = ["--bundle", "--minify", "--charset=utf8", "--format=esm", f"--target={TARGET}"]
-    return _esbuild([*options, f"--external:{LATER}"], lines)
+    return _esbuild([*options, *(f"--external:{name}" for name in LATER)], lines)
 
 
 def module(name: str) -> bytes:

@@ -10,6 +10,8 @@ On a line of its own:
     [[sources-list]]       every source, with each place that uses it
     [[glossary]]           every term
     [[methods]]            every calculator with the version of its method
+    [[club-form]]          a form that makes a link for a club
+    [[handout]]            the answers that the reader collected
     [[pot-notes]]          the last readings of a pot, kept on the device
     [[session]]            flush day, step by step
     [[trust-summary]] [[trust-run]] [[trust-checks]]   the page "How far can I trust this?"
@@ -43,6 +45,8 @@ from saltline.forms import all_forms
 from saltline_pages import cite, damage_sheet, glossary, notes, session, tables, trust, uses
 from saltline_pages.calculator import calculator
 from saltline_pages.case_card import case_html
+from saltline_pages.club_form import club_html
+from saltline_pages.handout import handout_html
 from saltline_pages.key import key_html
 from saltline_pages.methods import methods_html
 from saltline_pages.opened import PATTERN as OPEN
@@ -51,7 +55,7 @@ from saltline_pages.opened import opened
 PROJECT = Path(__file__).resolve().parent.parent.parent
 DOCS = PROJECT / "docs"
 ROOT = "salt-root:"
-OURS = ("calc", "case", "key", "notes", "session", "trust")  # our elements
+OURS = ("calc", "case", "club", "handout", "key", "notes", "session", "trust")  # our elements
 DIRECTIVE = re.compile(r"^\[\[([a-z-]+)(?: ([a-z0-9_-]+))?\]\]\s*$")
 
 
@@ -133,6 +137,8 @@ DIRECTIVES: dict[str, Callable[[str], str]] = {
     "methods": _methods,
     "trust-summary": lambda _: trust.summary_html(),
     "trust-run": lambda _: trust.RUN,
+    "club-form": lambda _: club_html(),
+    "handout": lambda _: handout_html(),
     "pot-notes": lambda _: notes.notes_html(),
     "session": lambda _: session.session_html(),
     "trust-checks": _trust_checks,

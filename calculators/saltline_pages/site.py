@@ -65,6 +65,8 @@ def generate(out: Path, site_url: str | None, generator: str = "mkdocs") -> None
 SCRIPTS = {
     "salt-calc": "salt-calc.js",
     "salt-case": "salt-case.js",
+    "salt-club": "salt-club.js",
+    "salt-handout": "salt-handout.js",
     "salt-key": "salt-key.js",
     "salt-notes": "salt-notes.js",
     "salt-session": "salt-session.js",
@@ -92,9 +94,10 @@ def finish(out: Path, built: date) -> None:
 def finished(html: str, root: str, style: str, engine: Engine) -> str:
     """One page with its scripts, styles, policy and relative links; `root` leads to the site's."""
     scripts = ["page.js", *(file for tag, file in SCRIPTS.items() if f"<{tag}" in html)]
-    later = bundling.write_hashed(engine.out, "share.js", bundling.module(bundling.LATER))
     text = bundling.scripts(tuple(scripts)).decode()
-    text = text.replace(bundling.LATER, f"./{Path(later).name}")
+    for name in bundling.LATER:
+        later = bundling.write_hashed(engine.out, Path(name).name, bundling.module(name))
+        text = text.replace(name, f"./{Path(later).name}")
     own = bundling.write_hashed(engine.out, "page.js", text.encode())
     html = with_trust_parts(theme.undressed(html), root, engine)
     links = (

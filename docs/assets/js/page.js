@@ -37,6 +37,12 @@ toggle("search")?.addEventListener("change", ({ target }) => {
   field.focus();
 });
 
+// A club's link sets the site; what reads it is only fetched then.
+if (location.hash.startsWith("#club")) import("./club.js").catch(() => {});
+addEventListener("hashchange", () => {
+  if (location.hash.startsWith("#club=")) location.reload();
+});
+
 // The rest of what the theme's script does on a page without a search: links close the menu.
 addEventListener("hashchange", () => {
   toggle("drawer").checked = false;

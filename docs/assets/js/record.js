@@ -1,5 +1,6 @@
 // A calculator's answer as plain data: to keep on the device, to print, to send as text.
 
+import { handed } from "./address.js";
 import { given } from "./shown.js";
 
 const text = (calculator, selector) => calculator.querySelector(selector)?.textContent.trim() ?? "";
@@ -13,12 +14,6 @@ export function isCurrent(calculator) {
   // Not answered in this page yet: the built answer is that of the built fields.
   const fields = [...calculator.querySelectorAll("input")];
   return fields.every((each) => each.value === each.defaultValue && each.checked === each.defaultChecked);
-}
-
-/** The site's own address of this page where the build knew it; else where the reader stands. */
-export function lasting(link) {
-  const known = document.querySelector("link[rel=canonical]");
-  return known ? new URL(new URL(link).hash, known.href).href : link;
 }
 
 /** The inputs as label and value; signs that nobody looked for are left out. */
@@ -53,7 +48,7 @@ export function record(calculator) {
     unseen: texts(calculator, ".salt-unseen li"),
     method: method(calculator),
     picture: picture ? new XMLSerializer().serializeToString(picture) : "",
-    link: lasting(calculator.link()),
+    link: handed(calculator.link()),
     date: new Date().toISOString(),
   };
 }
