@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import re
 from datetime import date
+from html.parser import HTMLParser
 from pathlib import Path
+from typing import override
 from xml.etree.ElementTree import Element
 
 import html5lib
@@ -14,10 +16,30 @@ from saltline_pages.site import finish, generate
 
 
 def parsed(file: Path) -> Element:
+    """The page as a browser builds it; slow, so only for what depends on it."""
     tree: Element = html5lib.parse(
         file.read_text(encoding="utf-8"), treebuilder="etree", namespaceHTMLElements=False
     )
     return tree
+
+
+class Scan(HTMLParser):
+    """The ids, addresses and tags of a page."""
+
+    def __init__(self, file: Path) -> None:
+        super().__init__()
+        self.tags: list[tuple[str, dict[str, str]]] = []
+        self.feed(file.read_text(encoding="utf-8"))
+        self.ids = [found["id"] for _, found in self.tags if "id" in found]
+
+    @override
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.tags.append((tag, {name: value or "" for name, value in attrs}))
+
+
+@pytest.fixture(scope="module")
+def scans(site: Path) -> dict[Path, Scan]:
+    return {file: Scan(file) for file in sorted(site.rglob("*.html"))}
 
 
 def calculators_are_whole(out: Path) -> None:
@@ -30,11 +52,13 @@ def calculators_are_whole(out: Path) -> None:
         assert elements[0].get("data-state") == "static"
 
 
-def test_forms_stand_inside_their_elements_and_ids_are_unique(site: Path) -> None:
+def test_forms_stand_inside_their_elements_and_ids_are_unique(
+    site: Path, scans: dict[Path, Scan]
+) -> None:
     calculators_are_whole(site)
-    for file in site.rglob("*.html"):
-        ids = [element.get("id") for element in parsed(file).iter() if element.get("id")]
-        assert len(ids) == len(set(ids)), (file, sorted(i for i in ids if ids.count(i) > 1))
+    for file, scan in scans.items():
+        twice = sorted({name for name in scan.ids if scan.ids.count(name) > 1})
+        assert not twice, (file, twice)
 
 
 def test_no_mark_is_left_over(site: Path) -> None:
@@ -44,30 +68,30 @@ def test_no_mark_is_left_over(site: Path) -> None:
         assert not re.search(r"salt-root:|\[\[[a-z]|\[@|__ENGINE__|\{in:|\{[a-z_]+\.\.", text), file
 
 
-def test_internal_links_lead_somewhere(site: Path) -> None:
-    for file in site.rglob("*.html"):
+def test_internal_links_lead_somewhere(scans: dict[Path, Scan]) -> None:
+    for file, scan in scans.items():
         if file.name == "404.html":
             continue
-        for element in parsed(file).iter():
-            target = element.get("href") or element.get("src")
+        for _, found in scan.tags:
+            target = found.get("href") or found.get("src")
             if not target or target.startswith(("http", "data:", "mailto:", "#")):
                 continue
             path, _, anchor = target.partition("#")
-            found = (file.parent / path).resolve()
-            found = found / "index.html" if found.is_dir() else found
-            assert found.is_file(), (file, target)
-            if anchor and "=" not in anchor and found.suffix == ".html":
-                ids = [each.get("id") for each in parsed(found).iter()]
-                assert anchor in ids, (file, target)
+            file_there = (file.parent / path).resolve()
+            if file_there.is_dir():
+                file_there /= "index.html"
+            assert file_there.is_file(), (file, target)
+            if anchor and "=" not in anchor and file_there in scans:
+                assert anchor in scans[file_there].ids, (file, target)
 
 
-def test_no_page_asks_another_host(site: Path) -> None:
-    for file in site.rglob("*.html"):
-        for element in parsed(file).iter():
+def test_no_page_asks_another_host(scans: dict[Path, Scan]) -> None:
+    for file, scan in scans.items():
+        for tag, found in scan.tags:
             for name in ("src", "srcset", "data", "poster"):
-                assert not (element.get(name) or "").startswith(("http:", "https:", "//")), file
-            if element.tag == "link" and element.get("rel") not in ("canonical", "alternate"):
-                assert not (element.get("href") or "").startswith(("http", "//")), file
+                assert not found.get(name, "").startswith(("http:", "https:", "//")), file
+            if tag == "link" and found.get("rel") not in ("canonical", "alternate"):
+                assert not found.get("href", "").startswith(("http", "//")), file
 
 
 @pytest.mark.parametrize("generator", ["properdocs"])

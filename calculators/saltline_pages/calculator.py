@@ -17,6 +17,8 @@ from saltline_pages import shown
 from saltline_pages.links import fragment
 from saltline_pages.twin import twin
 
+STILL = "This browser does not run the calculator. The answer below is for these numbers."
+
 
 def calculator(form: Form) -> str:
     """The element `salt-calc` of one calculator, answered for its example."""
@@ -34,7 +36,8 @@ def calculator(form: Form) -> str:
         '<div class="salt-summary" role="alert" tabindex="-1" hidden></div>'
         f"{few}{more}"
         '<div class="salt-actions"><button type="submit" class="salt-main">Work it out</button>'
-        '<button type="button" data-do="share">Share or keep</button></div>'
+        '<button type="button" data-do="share">Share or keep</button>'
+        f'<p class="salt-still" data-search-exclude>{STILL}</p></div>'
         f"{_answer(form, inputs)}"
         f"{_follow(form, inputs)}"
         f"{_unseen(form)}"
@@ -376,8 +379,13 @@ def declaration(form: Form) -> dict[str, Any]:
     }
 
 
+def functions(form: Form) -> list[str]:
+    """The dotted paths of what the light engine runs for a calculator."""
+    parts = (form.function, form.words, form.picture, form.table, form.step)
+    made = [f"{part.__module__}.{part.__name__}" for part in parts if part]
+    return ["saltline.answering.answer", *made]
+
+
 def modules(form: Form) -> set[str]:
-    """The science a calculator's answer needs in the light engine."""
-    needed = {form.function.__module__, form.words.__module__, "saltline.answering"}
-    more = (form.picture, form.table, form.step)
-    return needed | {function.__module__ for function in more if function}
+    """The modules that hold them."""
+    return {path.rpartition(".")[0] for path in functions(form)}

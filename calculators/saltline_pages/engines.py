@@ -10,10 +10,11 @@ from pathlib import Path
 
 from saltline.forms import all_forms
 from saltline_pages import bundling, trust
-from saltline_pages.calculator import modules
+from saltline_pages.calculator import functions
 from saltline_pages.checks import rows
 from saltline_pages.full_engine import write_full_engine
 from saltline_pages.lower import bundle
+from saltline_pages.shake import shaken
 
 # What a page calculates: its calculators, and those that another element asks.
 CALCULATOR = re.compile(r'<salt-calc name="([a-z0-9-]+)"|data-needs="([a-z0-9 -]+)"')
@@ -44,13 +45,13 @@ def early_start(html: str, root: str, engine: Engine) -> str:
     if not ids:
         return ""
     forms = all_forms()
-    needed = set[str]().union(*(modules(forms[name]) for name in sorted(ids)))
+    asked = {path for name in ids for path in functions(forms[name])}
     if "<salt-session" in html:
-        needed |= {"saltline.stopping"}
+        asked.add("saltline.stopping.stopping")
     parts = {
         "wasm": root + engine.wasm,
         "worker": root + engine.worker,
-        "science": root + _science(needed, engine.out),
+        "science": root + _science(asked, engine.out),
     }
     script = bundling.script("start.js").decode().replace(PARTS, json.dumps(parts), 1)
     return f"<script>{script}</script>"
@@ -60,14 +61,14 @@ def with_trust_parts(html: str, root: str, engine: Engine) -> str:
     """A page whose checks know where both engines, all the science and the rows are."""
     if trust.PARTS not in html:
         return html
-    asked = {row.question()["function"].rpartition(".")[0] for row in rows()}
+    asked = {row.question()["function"] for row in rows()} | {"saltline.answering.answer"}
     full = write_full_engine(engine.out)
     checks = bundling.write_hashed(engine.out, "checks.json", trust.device_checks().encode())
     worker = bundling.script("full-worker.js")
     parts = {
         "wasm": root + engine.wasm,
         "worker": root + engine.worker,
-        "science": root + _science(asked | {"saltline.answering"}, engine.out),
+        "science": root + _science(asked, engine.out),
         "checks": root + checks,
         "fullWorker": root + bundling.write_hashed(engine.out, "full-worker.js", worker),
         "full": full | {"base": f"{root}{full['base']}"},
@@ -75,7 +76,8 @@ def with_trust_parts(html: str, root: str, engine: Engine) -> str:
     return html.replace(trust.PARTS, escape(json.dumps(parts)))
 
 
-def _science(needed: set[str], out: Path) -> str:
-    """The lowered science of these modules as one file; its path from the root."""
-    text = json.dumps(bundle(needed), separators=(",", ":"), ensure_ascii=False)
+def _science(asked: set[str], out: Path) -> str:
+    """What these functions need of the lowered science, as one file; its path from the root."""
+    files = shaken(bundle({path.rpartition(".")[0] for path in asked}), sorted(asked))
+    text = json.dumps(files, separators=(",", ":"), ensure_ascii=False)
     return bundling.write_hashed(out, "science.json", text.encode())

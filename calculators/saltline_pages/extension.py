@@ -14,6 +14,7 @@ On a line of its own:
     [[handout]]            the answers that the reader collected
     [[pot-notes]]          the last readings of a pot, kept on the device
     [[session]]            flush day, step by step
+    [[licences]]           the work of others in the site
     [[trust-summary]] [[trust-run]] [[trust-checks]]   the page "How far can I trust this?"
 Inline:
     [@key, locator]        a citation
@@ -42,7 +43,17 @@ from markdown.treeprocessors import Treeprocessor
 
 from saltline.declare import Form
 from saltline.forms import all_forms
-from saltline_pages import cite, damage_sheet, glossary, notes, session, tables, trust, uses
+from saltline_pages import (
+    cite,
+    damage_sheet,
+    glossary,
+    licences,
+    notes,
+    session,
+    tables,
+    trust,
+    uses,
+)
 from saltline_pages.calculator import calculator
 from saltline_pages.case_card import case_html
 from saltline_pages.club_form import club_html
@@ -135,6 +146,7 @@ DIRECTIVES: dict[str, Callable[[str], str]] = {
     "sources-list": _sources_list,
     "glossary": _glossary,
     "methods": _methods,
+    "licences": lambda _: licences.licences_html(),
     "trust-summary": lambda _: trust.summary_html(),
     "trust-run": lambda _: trust.RUN,
     "club-form": lambda _: club_html(),

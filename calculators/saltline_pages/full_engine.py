@@ -12,11 +12,11 @@ import zipfile
 from functools import cache
 from pathlib import Path
 
+from saltline_pages.runtimes import runtime
 from saltline_pages.tools import tool
 from saltline_pages.wheel import build_wheel
 
 PROJECT = Path(__file__).resolve().parent.parent.parent
-PYODIDE = PROJECT / "node_modules" / "pyodide"
 LIBRARY = "python_stdlib.zip"
 
 # Which files of the standard library are read when the engine starts and answers a question.
@@ -53,11 +53,11 @@ def write_full_engine(out: Path) -> dict[str, object]:
 def _files() -> dict[str, bytes]:
     with tempfile.TemporaryDirectory() as scratch:
         wheel = build_wheel(Path(scratch))
-        lock = json.loads((PYODIDE / "pyodide-lock.json").read_text(encoding="utf-8"))
+        lock = json.loads(runtime("pyodide/pyodide-lock.json"))
         return {
-            "pyodide.mjs": (PYODIDE / "pyodide.mjs").read_bytes(),
-            "pyodide.asm.js": (PYODIDE / "pyodide.asm.js").read_bytes(),
-            "pyodide.asm.wasm": (PYODIDE / "pyodide.asm.wasm").read_bytes(),
+            "pyodide.mjs": runtime("pyodide/pyodide.mjs"),
+            "pyodide.asm.js": runtime("pyodide/pyodide.asm.js"),
+            "pyodide.asm.wasm": runtime("pyodide/pyodide.asm.wasm"),
             # No packages are loaded, so the lock names none.
             "pyodide-lock.json": json.dumps({**lock, "packages": {}}).encode(),
             LIBRARY: _trimmed(wheel),
@@ -80,7 +80,7 @@ def _trimmed(wheel: Path) -> bytes:
     read = {re.sub(r"^/lib/python3\.?13(\.zip)?/", "", path) for path in json.loads(done.stdout)}
     made = io.BytesIO()
     with (
-        zipfile.ZipFile(PYODIDE / LIBRARY) as whole,
+        zipfile.ZipFile(io.BytesIO(runtime(f"pyodide/{LIBRARY}"))) as whole,
         zipfile.ZipFile(made, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as part,
     ):
         kept = [entry for entry in whole.infolist() if entry.filename in read]

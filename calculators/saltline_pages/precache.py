@@ -42,6 +42,7 @@ def with_feet(pages: Mapping[Path, str], out: Path, built: date) -> dict[Path, s
         line = (
             f'<p class="salt-copy" data-worker="{root}sw.js" data-size="{size / 1e6:.0f} MB">'
             f'This copy was made on {made}. <span role="status"></span></p>'
+            f'<p><a href="{root}licences/">What this site is built with</a></p>'
         )
         feet[page] = html.replace(FOOT, FOOT + line, 1)
     return feet

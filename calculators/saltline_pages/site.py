@@ -80,18 +80,18 @@ def finish(out: Path, built: date) -> None:
     # Without a site address the generator writes the missing page's links from the host's root.
     lost = out / "404.html"
     pages[lost] = re.sub(r'(href="|src="|"base": ")/', r"\1", pages[lost])
-    style = bundling.write_hashed(out, "style.css", theme.shown_styles(pages).encode())
+    dress = theme.dress(out, pages)
     engine = write_light_engine(out)
     theme.drop_unused(out)
     for page, html in pages.items():
         root = "../" * (len(page.relative_to(out).parts) - 1)
-        pages[page] = finished(html, root, style, engine)
+        pages[page] = finished(html, root, dress, engine)
     for page, html in precache.with_feet(pages, out, built).items():
         page.write_text(html, encoding="utf-8")
     precache.write_service_worker(out)
 
 
-def finished(html: str, root: str, style: str, engine: Engine) -> str:
+def finished(html: str, root: str, dress: theme.Dress, engine: Engine) -> str:
     """One page with its scripts, styles, policy and relative links; `root` leads to the site's."""
     scripts = ["page.js", *(file for tag, file in SCRIPTS.items() if f"<{tag}" in html)]
     text = bundling.scripts(tuple(scripts)).decode()
@@ -99,9 +99,9 @@ def finished(html: str, root: str, style: str, engine: Engine) -> str:
         later = bundling.write_hashed(engine.out, Path(name).name, bundling.module(name))
         text = text.replace(name, f"./{Path(later).name}")
     own = bundling.write_hashed(engine.out, "page.js", text.encode())
-    html = with_trust_parts(theme.undressed(html), root, engine)
+    html = with_trust_parts(theme.undressed(html, root, dress), root, engine)
     links = (
-        f'<link rel="stylesheet" href="{root}{style}">'
+        f'<link rel="stylesheet" href="{root}{dress.style}">'
         f'<link rel="manifest" href="{root}manifest.webmanifest">'
         f'<link rel="apple-touch-icon" href="{root}assets/icons/icon-180.png">'
         '<meta name="theme-color" content="#fbf9f4" media="(prefers-color-scheme: light)">'

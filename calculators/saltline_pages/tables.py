@@ -121,7 +121,7 @@ def table_html(table: Table, sources: Mapping[str, Source], root: str) -> str:
     note = f"<p>{said}</p>" if said else ""
     narrow = " data-narrow" if table.narrow and not by_row else ""
     return (
-        f'<figure class="salt-table" id="{table.name}">'
+        f'<figure class="salt-table" id="table-{table.name}">'
         f"<figcaption><strong>{escape(table.title)}.</strong> {escape(table.caption)}</figcaption>"
         f"<table{narrow}><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
         f"<footer>{note}{_footer(table, sources, root)}</footer></figure>"
@@ -168,7 +168,7 @@ def _footer(table: Table, sources: Mapping[str, Source], root: str) -> str:
 def tables_index(tables: Mapping[str, Table], sources: Mapping[str, Source], root: str) -> str:
     """Every table under its title, with links to them on top."""
     links = "".join(
-        f'<li><a href="#{table.name}">{escape(table.title)}</a></li>'
+        f'<li><a href="#table-{table.name}">{escape(table.title)}</a></li>'
         for table in sorted(tables.values(), key=lambda table: table.title)
     )
     return f"<ul>{links}</ul>" + "".join(

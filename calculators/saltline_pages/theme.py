@@ -1,8 +1,8 @@
 """The theme as our pages wear it.
 
 A page needs few of the theme's styles and, but for the search, none of its script. So each page
-links one sheet that holds what the pages show, with our own styles; the rest comes when the reader
-opens the search.
+links one sheet that holds what the pages show, with our own styles; the script, and the styles of
+what it adds, come when the reader opens the search.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ import json
 import re
 import shutil
 from collections.abc import Mapping
+from dataclasses import dataclass
 from pathlib import Path
 
 from saltline_pages import bundling
@@ -18,36 +19,58 @@ from saltline_pages import bundling
 STYLE = re.compile(r'\s*<link rel="stylesheet" href="([^"]*assets/stylesheets/[^"]+)">')
 SCRIPT = re.compile(r'\s*<script src="([^"]*assets/javascripts/bundle[^"]+)"></script>')
 TOGGLE = re.compile(r'(<input [^>]*id="__(drawer|search)") autocomplete="off">')
+ADDED = re.compile(r"md-(?:search|typeset__)[a-z_-]*")  # classes of what the script adds
 SEARCH = 'data-md-component="search" role="dialog"'
 NAMES = {"drawer": "Menu", "search": "Search"}
 
 
-def shown_styles(pages: Mapping[Path, str]) -> str:
-    """The rules of the theme's sheets that some page uses, and our own after them."""
-    home = next(page for page in pages if page.name == "index.html")
-    sheets = [(home.parent / path).resolve() for path in STYLE.findall(pages[home])]
+@dataclass(frozen=True)
+class Dress:
+    """Paths from the site's root: the sheet of every page, and what the search needs."""
+
+    style: str
+    search_style: str
+    search_script: str
+
+
+def dress(out: Path, pages: Mapping[Path, str]) -> Dress:
+    """Write our sheets from the theme's and our own."""
+    home = pages[out / "index.html"]
+    sheets = [out / path for path in STYLE.findall(home)]
     css = "".join(sheet.read_text(encoding="utf-8") for sheet in sheets)
     css = re.sub(r"/\*# sourceMapping.*?\*/|@charset [^;]*;", "", css)
-    used = bundling.used_rules(css, list(pages.values()))
-    return used + bundling.style("saltline.css").decode() + bundling.style("frame.css").decode()
+    script = SCRIPT.findall(home)[0]
+    names = sorted(set(ADDED.findall((out / script).read_text(encoding="utf-8"))))
+    added = "".join(f'<p class="{name}">' for name in names)
+    own = bundling.style("saltline.css") + bundling.style("frame.css")
+    shown = bundling.used_rules(css, list(pages.values())).encode()
+    return Dress(
+        style=bundling.write_hashed(out, "style.css", shown + own),
+        search_style=bundling.write_hashed(
+            out, "search.css", bundling.used_rules(css, [added]).encode()
+        ),
+        search_script=script,
+    )
 
 
-def undressed(html: str) -> str:
-    """A page without the theme's sheets and script, which `page.js` fetches for the search."""
-    rest = {"styles": STYLE.findall(html), "script": SCRIPT.findall(html)[0]}
+def undressed(html: str, root: str, dress: Dress) -> str:
+    """A page without the theme's sheets and script; `page.js` fetches what the search needs."""
+    search = {"style": root + dress.search_style, "script": root + dress.search_script}
     html = SCRIPT.sub("", STYLE.sub("", html))
     # The theme hides the boxes that its menu and search hang on; named, and reached by the keyboard
     # (frame.css), they are the buttons.
     html = TOGGLE.sub(lambda found: f'{found[1]} aria-label="{NAMES[found[2]]}">', html)
     html = html.replace(SEARCH, f'{SEARCH} aria-label="Search"')
-    later = f'<script type="application/json" id="salt-theme">{json.dumps(rest)}</script>'
-    return html.replace("</body>", f"{later}</body>")
+    later = f'<script type="application/json" id="salt-search">{json.dumps(search)}</script>'
+    html = html.replace("</body>", f"{later}</body>")
+    # The theme's pages are a third white space.
+    return html if "<pre" in html else re.sub(r"\s*\n\s*", "\n", html)
 
 
 def drop_unused(out: Path) -> None:
-    """Take away what no page asks for: maps for debuggers, search in other languages."""
+    """Take away what no page asks for: whole sheets, maps, search in other languages."""
     for file in out.rglob("*.map"):
         file.unlink()
-    shutil.rmtree(out / "assets" / "javascripts" / "lunr", ignore_errors=True)
-    for name in ("js", "css"):  # their bundles stand in assets/
+    # The bundles of our own stand in assets/.
+    for name in ("stylesheets", "javascripts/lunr", "js", "css"):
         shutil.rmtree(out / "assets" / name, ignore_errors=True)

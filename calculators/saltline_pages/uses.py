@@ -36,7 +36,7 @@ def _all(checkout: Path) -> Iterator[tuple[str, Use]]:
 def _in_tables(folder: Path) -> Iterator[tuple[str, Use]]:
     for table in load_all(folder).values():
         for key in table.source_keys():
-            yield key, Use("table", table.title, f"tables/#{table.name}")
+            yield key, Use("table", table.title, f"tables/#table-{table.name}")
 
 
 def _in_calculators(docs: Path, pages: dict[Path, str]) -> Iterator[tuple[str, Use]]:

@@ -4,7 +4,7 @@
 const KEY = Symbol.for("saltline");
 const SLOW = 2000; // milliseconds after which the reader may stop an answer
 const LIMIT = 20_000; // milliseconds for one answer
-const GRACE = 1000; // milliseconds for an answer that nobody waits for any more
+const GRACE = 1000; // milliseconds for an answer that others wait behind, or nobody waits for
 const ARRIVAL = 120_000; // milliseconds for the engine to load
 
 /** Why there is no answer, as a sentence for the reader. */
@@ -40,8 +40,8 @@ function hear({ id, begun, reply, failure, lost }) {
   if (begun) {
     clearTimeout(running.clock);
     running.begun = true;
-    running.clock = setTimeout(fail, running.dropped ? GRACE : LIMIT, LONG);
-    if (!running.dropped) running.slow = setTimeout(running.onSlow, SLOW);
+    running.clock = setTimeout(fail, running.hurried ? GRACE : LIMIT, LONG);
+    if (!running.hurried) running.slow = setTimeout(running.onSlow, SLOW);
   } else if (lost) fail(LOST, lost);
   else if (failure) again(failure);
   else {
@@ -86,27 +86,36 @@ function fail(sentence, cause) {
   post();
 }
 
-/** Nobody waits for this answer any more: it may end by itself for a moment, no longer. */
+/** Nobody waits for this answer any more. */
 function drop(asked) {
-  asked.dropped = true;
   asked.reject(new DOMException("dropped", "AbortError"));
   if (waiting.includes(asked)) waiting.splice(waiting.indexOf(asked), 1);
-  if (asked !== running || !asked.begun) return;
-  clearTimeout(asked.slow);
-  clearTimeout(asked.clock);
-  asked.clock = setTimeout(fail, GRACE, LONG);
+  if (asked === running) hurry();
+}
+
+/** What runs may end by itself for a moment, no longer. */
+function hurry() {
+  const { begun, hurried } = running;
+  running.hurried = true;
+  if (!begun || hurried) return;
+  clearTimeout(running.slow);
+  clearTimeout(running.clock);
+  running.clock = setTimeout(fail, GRACE, LONG);
 }
 
 /**
  * Ask the engine; `question` is the JSON text of calculators/saltline/answering.py. An aborted
- * `signal` takes the question back; `onSlow` is called where the answer takes long.
+ * `signal` takes the question back; `onSlow` is called where the answer takes long. A `spare` answer
+ * lets all others go first.
  */
-export function ask(question, { signal, onSlow = () => {} } = {}) {
+export function ask(question, { signal, onSlow = () => {}, spare = false } = {}) {
   return new Promise((resolve, reject) => {
-    const asked = { id: next++, question, onSlow, resolve, reject };
+    const asked = { id: next++, question, onSlow, spare, resolve, reject };
     signal?.addEventListener("abort", () => drop(asked), { once: true });
-    waiting.push(asked);
+    const at = spare ? -1 : waiting.findIndex((other) => other.spare);
+    waiting.splice(at < 0 ? waiting.length : at, 0, asked);
     if (!running) post();
+    else if (!spare && running.spare) hurry();
   });
 }
 

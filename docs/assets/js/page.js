@@ -5,22 +5,19 @@ import "./offline.js";
 const toggle = (name) => document.getElementById(`__${name}`);
 let fetching = false;
 
-/** The theme's script, whole style and index are only needed for the search, so they come now. */
+/** The theme's script, its index and their styles are only needed for the search: they come now. */
 function wake() {
-  const rest = document.getElementById("salt-theme");
-  if (!rest || fetching) return;
+  const parts = document.getElementById("salt-search");
+  if (!parts || fetching) return;
   fetching = true;
-  const { styles, script } = JSON.parse(rest.textContent);
-  const own = document.querySelector("link[rel=stylesheet]");
-  for (const href of styles) {
-    const link = document.createElement("link");
-    link.rel = "stylesheet";
-    link.href = href;
-    own.before(link); // our own rules stay the last
-  }
+  const { style, script } = JSON.parse(parts.textContent);
+  const look = document.createElement("link");
+  look.rel = "stylesheet";
+  look.href = style;
+  document.querySelector("link[rel=stylesheet]").before(look); // our own rules stay the last
   const run = document.createElement("script");
   run.src = script;
-  run.onload = () => rest.remove();
+  run.onload = () => parts.remove();
   run.onerror = () => {
     fetching = false;
     document.querySelector(".md-search-result__meta").textContent =

@@ -186,7 +186,8 @@ class SaltCalc extends HTMLElement {
     });
     const moves = { at, changed };
     const text = question(this.declared, inputs, { words: null, picture: null, table: null, moves });
-    const reply = await ask(text, { signal: this.asking.signal }).catch(() => {});
+    const { signal } = this.asking;
+    const reply = await ask(text, { signal, spare: true }).catch(() => {});
     if (turn !== this.turn || !reply?.moves) return;
     const said = reply.moves.map(([name, moved]) => {
       const item = items.find((each) => each.name === name);
