@@ -118,10 +118,24 @@ def _strength(water: Sequence[float], ec_ms_cm: float) -> float:
 def _share(water: Sequence[float], tap_ms_cm: float, pure_ms_cm: float, target: float) -> float:
     """Share of this tap water in a mix that reads the target."""
     strength = _strength(water, tap_ms_cm)
-    return _solved(
-        lambda share: _diluted(water, strength, pure_ms_cm, share) / target - 1.0,
-        share_for(first=tap_ms_cm, second=pure_ms_cm, target=target),
-    )
+    line = share_for(first=tap_ms_cm, second=pure_ms_cm, target=target)
+
+    def over(share: float) -> float:
+        return _diluted(water, strength, pure_ms_cm, share) / target - 1.0
+
+    found = _solved(over, line)
+    if found <= line:
+        return found
+    # Two waters that read nearly alike: the mix can read above both, and a second share of tap
+    # water gives the target too. The one wanted lies below the straight line.
+    low, high = 0.0, line
+    for _ in range(60):
+        middle = 0.5 * (low + high)
+        if over(middle) < 0.0:
+            low = middle
+        else:
+            high = middle
+    return 0.5 * (low + high)
 
 
 def _solved(function: Callable[[float], float], guess: float) -> float:
