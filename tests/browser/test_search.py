@@ -16,6 +16,7 @@ QUESTIONS = json.loads(
 )
 
 
+@pytest.mark.long
 def test_growers_words_find_the_page(open_page: Callable[..., Page]) -> None:
     page = open_page("", viewport={"width": 1280, "height": 900})
     box = page.locator("input.md-search__input")
