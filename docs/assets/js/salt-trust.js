@@ -85,6 +85,7 @@ class SaltTrust extends HTMLElement {
     return new Promise((resolve, reject) => {
       worker.onerror = (event) => reject(new Error(event.message || "it did not start"));
       worker.onmessage = ({ data }) => {
+        if (data.begun) return;
         if (data.bytes) {
           this.progress(Math.min(data.bytes, all), all);
           const [now, then] = [data.bytes, all].map((bytes) => (bytes / 1e6).toFixed(1));
