@@ -184,6 +184,8 @@ def test_a_failed_build_leaves_the_last_site_whole(tmp_path: Path) -> None:
 
 def test_serve_builds_says_the_address_and_stops_politely(tmp_path: Path) -> None:
     command = [sys.executable, str(ready_checkout(tmp_path) / "scripts" / "serve.py"), "--port=0"]
+    # As from a terminal: a run in the background would hand down that Ctrl-C is ignored.
+    signal.signal(signal.SIGINT, signal.default_int_handler)
     with subprocess.Popen(command, stdout=subprocess.PIPE, text=True) as process:
         assert process.stdout
         try:
