@@ -28,6 +28,8 @@ function wake() {
 
 const field = document.querySelector(".md-search__input");
 field?.addEventListener("focus", wake);
+// Words that are pasted, dictated or suggested press no key, and the theme's script waits for one.
+field?.addEventListener("input", () => field.dispatchEvent(new Event("keyup")));
 toggle("search")?.addEventListener("change", ({ target }) => {
   if (!target.checked) return;
   wake();
