@@ -8,7 +8,7 @@ import pytest
 
 from saltline.errors import BadInput
 from saltline.forms import all_forms
-from saltline_pages.opened import PATTERN, opened
+from saltline_pages.opened import PATTERN, opened, said
 
 SIEVE = all_forms()["sieve"]
 BATCH = all_forms()["batch"]
@@ -53,3 +53,23 @@ def test_the_mark_in_a_sentence() -> None:
     found = re.search(PATTERN, f"So [[open sieve {VALUES} | take a mesh of {{aperture_mm}}]] then")
     assert found
     assert found.groups() == ("sieve", VALUES + " ", "take a mesh of {aperture_mm}")
+
+
+def test_said_tells_the_answer_and_what_was_put_in() -> None:
+    html = said(SIEVE, VALUES, "salt-root:care/x/")
+    assert '<p class="salt-say">This mesh parts them.</p>' in html
+    assert "5.6" in html
+    assert "<li>Smallest granule: 8\u00a0mm</li>" in html
+    assert 'href="salt-root:care/x/#sieve=' in html
+
+
+def test_said_tells_a_refusal_and_what_to_do_instead() -> None:
+    plan = all_forms()["flush-plan"]
+    html = said(plan, "stage=resting;kind=deciduous;pot_l=1;grain_mm=8", "")
+    told = re.findall(r"<p[^>]*>([^<]+)</p>", html)
+    assert told == [
+        "A plant that drops its leaves and rests stays dry: it cannot use the water, and wet "
+        "granules rot it.",
+        "Keep it dry. When the next shoot shows, repot it dry into fresh granules and throw the "
+        "old ones away.",
+    ]

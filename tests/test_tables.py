@@ -13,7 +13,7 @@ import pytest
 from phreeqpython import PhreeqPython
 
 from saltline import conductance, standards
-from saltline_pages import cite, computed_tables, tables
+from saltline_pages import cite, computed_tables, tables, uses
 
 FOLDER = Path(__file__).parent.parent / "docs" / "tables"
 TABLES = tables.load_all(FOLDER)
@@ -131,12 +131,18 @@ def test_html_of_a_table(table: tables.Table) -> None:
     assert (FOLDER / download.get("href").rpartition("/")[2]).exists()
 
 
-def test_index_shows_every_table_once() -> None:
-    page = parsed(tables.tables_index(TABLES, SOURCES, ROOT))
-    figures = [figure.get("id") for figure in page.findall(".//figure")]
-    links = [link.get("href") for link in page.findall(".//ul/li/a")]
-    assert sorted(figures) == sorted(f"table-{name}" for name in TABLES)
-    assert links == [f"#{name}" for name in figures]
+def test_index_folds_every_table_once_under_its_page() -> None:
+    homes = uses.table_homes(FOLDER.parent)
+    assert set(homes) == set(TABLES), "a table that no page shows"
+    page = parsed(tables.tables_index(TABLES, SOURCES, ROOT, homes))
+    folds = page.findall(".//details")
+    assert sorted(fold.find("figure").get("id") for fold in folds) == sorted(
+        f"table-{name}" for name in TABLES
+    )
+    titles = {f"table-{name}": table.title for name, table in TABLES.items()}
+    assert all(titles[fold.find("figure").get("id")] == text(fold[0]) for fold in folds)
+    heads = [(text(head), head.find("a").get("href")) for head in page.findall(".//h2")]
+    assert sorted(heads) == sorted({(title, ROOT + address) for title, address in homes.values()})
 
 
 def test_text_of_a_cell_cannot_become_markup() -> None:

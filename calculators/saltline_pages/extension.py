@@ -6,7 +6,7 @@ On a line of its own:
     [[damage-sheet]]       the damage key on paper
     [[case-card]]          a case of root damage as a card and a link
     [[table NAME]]         a table of docs/tables, with its sources and its CSV
-    [[tables-index]]       every table
+    [[tables-index]]       every table, by the page that shows it
     [[sources-list]]       every source, with each place that uses it
     [[glossary]]           every term
     [[methods]]            every calculator with the version of its method
@@ -15,6 +15,7 @@ On a line of its own:
     [[pot-notes]]          the last readings of a pot, kept on the device
     [[session]]            flush day, step by step
     [[licences]]           the work of others in the site
+    [[said ID name=value;name=value]]   what a calculator answers, and a link that opens it so
     [[trust-summary]] [[trust-run]] [[trust-checks]]   the page "How far can I trust this?"
 Inline:
     [@key, locator]        a citation
@@ -61,13 +62,13 @@ from saltline_pages.handout import handout_html
 from saltline_pages.key import key_html
 from saltline_pages.methods import methods_html
 from saltline_pages.opened import PATTERN as OPEN
-from saltline_pages.opened import opened
+from saltline_pages.opened import opened, said
 
 PROJECT = Path(__file__).resolve().parent.parent.parent
 DOCS = PROJECT / "docs"
 ROOT = "salt-root:"
 OURS = ("calc", "case", "club", "handout", "key", "notes", "session", "trust")  # our elements
-DIRECTIVE = re.compile(r"^\[\[([a-z-]+)(?: ([a-z0-9_-]+))?\]\]\s*$")
+DIRECTIVE = re.compile(r"^\[\[([a-z-]+)(?: ([^|\]]+))?\]\]\s*$")
 
 
 @cache
@@ -103,7 +104,8 @@ def _table(name: str) -> str:
 
 
 def _tables_index(_: str) -> str:
-    return tables.tables_index(tables.load_all(DOCS / "tables"), _sources(), ROOT)
+    listed = tables.load_all(DOCS / "tables")
+    return tables.tables_index(listed, _sources(), ROOT, uses.table_homes(DOCS))
 
 
 def _sources_list(_: str) -> str:
@@ -123,6 +125,19 @@ def _home(name: str) -> str:
     """The page that holds a calculator, from the site's root; empty where none does."""
     home = uses.calculator_home(name, DOCS, uses.read_pages(DOCS))
     return home and ROOT + home
+
+
+def _opens(name: str) -> str:
+    """The page that a link opens a calculator on."""
+    home = _home(name)
+    if not home:
+        raise ValueError(f"a page opens the calculator '{name}', which stands on no page")
+    return home
+
+
+def _said(given: str) -> str:
+    name, _, values = given.partition(" ")
+    return said(_form(name), values, _opens(name))
 
 
 def _methods(_: str) -> str:
@@ -153,6 +168,7 @@ DIRECTIVES: dict[str, Callable[[str], str]] = {
     "handout": lambda _: handout_html(),
     "pot-notes": lambda _: notes.notes_html(),
     "session": lambda _: session.session_html(),
+    "said": _said,
     "trust-checks": _trust_checks,
 }
 
@@ -191,10 +207,7 @@ class _Open(InlineProcessor):
     def handleMatch(  # type: ignore[override] # the stubs know only the older processors
         self, m: re.Match[str], data: str
     ) -> tuple[str, int, int]:
-        home = _home(m[1])
-        if not home:
-            raise ValueError(f"a page opens the calculator '{m[1]}', which stands on no page")
-        html = opened(_form(m[1]), m[2], m[3], home)
+        html = opened(_form(m[1]), m[2], m[3], _opens(m[1]))
         return self.md.htmlStash.store(html), m.start(0), m.end(0)
 
 

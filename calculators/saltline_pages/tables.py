@@ -15,6 +15,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from html import escape
+from itertools import groupby
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -165,13 +166,22 @@ def _footer(table: Table, sources: Mapping[str, Source], root: str) -> str:
     )
 
 
-def tables_index(tables: Mapping[str, Table], sources: Mapping[str, Source], root: str) -> str:
-    """Every table under its title, with links to them on top."""
-    links = "".join(
-        f'<li><a href="#table-{table.name}">{escape(table.title)}</a></li>'
-        for table in sorted(tables.values(), key=lambda table: table.title)
-    )
-    return f"<ul>{links}</ul>" + "".join(
-        table_html(tables[name], sources, root)
-        for name in sorted(tables, key=lambda name: tables[name].title)
-    )
+def tables_index(
+    tables: Mapping[str, Table],
+    sources: Mapping[str, Source],
+    root: str,
+    homes: Mapping[str, tuple[str, str]],
+) -> str:
+    """Every table, folded under its title, by the page that shows it (its title and address)."""
+    parts = []
+    for page, names in groupby(sorted(tables, key=lambda name: (homes[name], name)), homes.get):
+        assert page is not None
+        title, address = page
+        anchor = "tables-" + address.strip("/").rpartition("/")[2]
+        parts.append(f'<h2 id="{anchor}"><a href="{root}{address}">{escape(title)}</a></h2>')
+        parts += [
+            f'<details class="salt-fold"><summary>{escape(tables[name].title)}</summary>'
+            f"{table_html(tables[name], sources, root)}</details>"
+            for name in names
+        ]
+    return "".join(parts)

@@ -48,10 +48,8 @@ def _in_calculators(docs: Path, pages: dict[Path, str]) -> Iterator[tuple[str, U
 
 def _in_pages(docs: Path, pages: dict[Path, str]) -> Iterator[tuple[str, Use]]:
     for path, text in pages.items():
-        heading = re.search(r"^# (.+)$", text, re.MULTILINE)
         for match in CITATION.finditer(text):
-            label = heading.group(1).strip() if heading else path.stem
-            yield match[1], Use("page", label, page_address(docs, path))
+            yield match[1], Use("page", _title(path, text), page_address(docs, path))
 
 
 def _in_checks(tests: Path) -> Iterator[tuple[str, Use]]:
@@ -90,6 +88,20 @@ def calculator_home(name: str, docs: Path, pages: dict[Path, str]) -> str:
     """The address of the first page that holds a calculator, or an empty string."""
     mark = f"[[calculator {name}]]"
     return next((page_address(docs, path) for path, text in pages.items() if mark in text), "")
+
+
+def table_homes(docs: Path) -> dict[str, tuple[str, str]]:
+    """Title and address of the first page that shows each table, by the table's name."""
+    homes: dict[str, tuple[str, str]] = {}
+    for path, text in read_pages(docs).items():
+        for name in re.findall(r"^\[\[table ([a-z0-9-]+)\]\]$", text, re.MULTILINE):
+            homes.setdefault(name, (_title(path, text), page_address(docs, path)))
+    return homes
+
+
+def _title(path: Path, text: str) -> str:
+    heading = re.search(r"^# (.+)$", text, re.MULTILINE)
+    return heading[1].strip() if heading else path.stem
 
 
 def page_address(docs: Path, page: Path) -> str:

@@ -42,6 +42,17 @@ addEventListener("hashchange", () => {
   if (location.hash.startsWith("#club=")) location.reload();
 });
 
+// A link to what stands in a fold opens it; not every browser does so by itself.
+function unfold() {
+  const target = document.getElementById(location.hash.slice(1));
+  const fold = target?.closest("details:not([open])");
+  if (!fold) return;
+  fold.open = true;
+  target.scrollIntoView();
+}
+addEventListener("hashchange", unfold);
+unfold();
+
 // The rest of what the theme's script does on a page without a search: links close the menu.
 addEventListener("hashchange", () => {
   toggle("drawer").checked = false;
