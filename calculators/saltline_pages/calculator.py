@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Mapping, Sequence
 from html import escape
 from typing import Any
@@ -10,7 +11,7 @@ from typing import Any
 from latex2mathml.converter import convert
 
 from saltline.answering import answer as answer_text
-from saltline.declare import OTHER_UNITS, UNITS, Choice, Form, Input, Number, Numbers, Words
+from saltline.declare import OTHER_UNITS, UNITS, Choice, Form, Input, Number, Numbers, Result, Words
 from saltline.errors import Refused
 from saltline.forms import all_forms
 from saltline_pages import shown
@@ -135,7 +136,10 @@ def _answer(form: Form, inputs: Mapping[str, Any]) -> str:
         for item in form.results
         if item.kind == "list" and not item.unit
     )
-    figures = "".join(_figure(form, item.name, values[item.name]) for item in form.results)
+    figures = "".join(
+        _figure(item, before, values[item.name])
+        for item, before in zip(form.results, _befores(form), strict=True)
+    )
     return (
         '<div class="salt-answer" aria-live="polite">'
         f'<p class="salt-say">{verdict}</p><p class="salt-number">{number}</p>'
@@ -230,11 +234,22 @@ def _follow(form: Form, inputs: Mapping[str, Any]) -> str:
     return f'<p class="salt-follow">{links}</p>'
 
 
-def _figure(form: Form, name: str, value: Any) -> str:
-    item = next(result for result in form.results if result.name == name)
+def _befores(form: Form) -> list[str]:
+    """For each result what its label goes on from, which the eye sees above: "at most" of what."""
+    befores, opening = [], ""
+    for item in form.results:
+        goes_on = item.label.startswith(("at ", "to", "latest"))
+        befores.append(opening if goes_on else "")
+        if not goes_on:
+            opening = re.sub(r"[,:]? (at least|soonest|from).*", "", item.label)
+    return befores
+
+
+def _figure(item: Result, before: str, value: Any) -> str:
+    aloud = f'<span class="salt-aloud">{escape(before)}, </span>' if before else ""
     return (
-        f"<div><dt>{escape(item.label)}</dt><dd>"
-        f'<output name="{name}" data-value="{escape(raw(value))}">'
+        f"<div><dt>{aloud}{escape(item.label)}</dt><dd>"
+        f'<output name="{item.name}" data-value="{escape(raw(value))}">'
         f"{escape(shown.result(item, value))}</output></dd></div>"
     )
 
