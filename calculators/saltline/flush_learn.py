@@ -10,7 +10,7 @@ from saltline.flush_plan import target_excess
 from saltline.learner import ENOUGH, Learned, Learner
 from saltline.mornings import A_MORNING, MORNINGS, REST_H, left_after_each, number_needed
 from saltline.priors import usual_water_ml
-from saltline.ranges import weighted_quantile, whole_range, widened
+from saltline.ranges import weighted_ten_to_ninety, whole_range
 from saltline.saying import between, counts, figure
 from saltline.stage_gate import refuse_bark, refuse_unread
 
@@ -95,8 +95,8 @@ def flush_learn(
     if not learner.fits:
         return _no_fit(rested, coarse)
     kept = learner.weighted()
-    left = _range([(one.start * one.left, one.weight) for one in kept])
-    start = _range([(one.start, one.weight) for one in kept])
+    left = weighted_ten_to_ninety([(one.start * one.left, one.weight) for one in kept])
+    start = weighted_ten_to_ninety([(one.start, one.weight) for one in kept])
     goal = target_excess(
         excess_ms_cm=start[1], rinse_ms_cm=rinse, target_ms_cm=target_ms_cm, feed_ms_cm=None
     )
@@ -117,12 +117,6 @@ def flush_learn(
         + _pours_in_words(low, high, rinse + goal),
         warnings=(COARSE,) if coarse == "yes" else (),
     )
-
-
-def _range(pairs: list[tuple[float, float]]) -> tuple[float, float, float]:
-    pairs = sorted(pairs)
-    low, middle, high = (weighted_quantile(pairs, share) for share in (0.1, 0.5, 0.9))
-    return widened(low, middle, high)
 
 
 def _more_pours(

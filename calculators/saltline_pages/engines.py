@@ -18,6 +18,7 @@ from saltline_pages.shake import shaken
 
 # What a page calculates: its calculators, and those that another element asks.
 CALCULATOR = re.compile(r'<salt-calc name="([a-z0-9-]+)"|data-needs="([a-z0-9 -]+)"')
+ASKED = re.compile(r'data-asks="([a-z0-9_. ]+)"')  # and which functions besides
 PARTS = "__ENGINE__"  # in start.js, where the addresses go
 
 
@@ -42,12 +43,12 @@ def write_light_engine(out: Path) -> Engine:
 def early_start(html: str, root: str, engine: Engine) -> str:
     """The inline script that begins to load the engine with this page's science only."""
     ids = {name for found in CALCULATOR.findall(html) for name in " ".join(found).split()}
-    if not ids:
-        return ""
     forms = all_forms()
     asked = {path for name in ids for path in functions(forms[name])}
-    if "<salt-session" in html:
-        asked.add("saltline.stopping.stopping")
+    asked |= {path for found in ASKED.findall(html) for path in found.split()}
+    if not asked:
+        return ""
+    asked.add("saltline.answering.answer")
     parts = {
         "wasm": root + engine.wasm,
         "worker": root + engine.worker,

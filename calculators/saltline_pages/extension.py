@@ -11,6 +11,7 @@ On a line of its own:
     [[glossary]]           every term
     [[methods]]            every calculator with the version of its method
     [[club-form]]          a form that makes a link for a club
+    [[experiment]]         one measured pot beside the model
     [[handout]]            the answers that the reader collected
     [[pot-notes]]          the last readings of a pot, kept on the device
     [[session]]            flush day, step by step
@@ -58,6 +59,7 @@ from saltline_pages import (
 from saltline_pages.calculator import calculator
 from saltline_pages.case_card import case_html
 from saltline_pages.club_form import club_html
+from saltline_pages.experiment import experiment_html
 from saltline_pages.handout import handout_html
 from saltline_pages.key import key_html
 from saltline_pages.methods import methods_html
@@ -67,7 +69,17 @@ from saltline_pages.opened import opened, said
 PROJECT = Path(__file__).resolve().parent.parent.parent
 DOCS = PROJECT / "docs"
 ROOT = "salt-root:"
-OURS = ("calc", "case", "club", "handout", "key", "notes", "session", "trust")  # our elements
+OURS = (  # our elements
+    "calc",
+    "case",
+    "club",
+    "experiment",
+    "handout",
+    "key",
+    "notes",
+    "session",
+    "trust",
+)
 DIRECTIVE = re.compile(r"^\[\[([a-z-]+)(?: ([^|\]]+))?\]\]\s*$")
 
 
@@ -155,6 +167,7 @@ DIRECTIVES: dict[str, Callable[[str], str]] = {
     "calculator": _calculator,
     "case-card": lambda _: case_html(),
     "key": lambda _: key_html(),
+    "experiment": lambda _: experiment_html(),
     "damage-sheet": lambda _: damage_sheet.sheet_html(cited),
     "table": _table,
     "tables-index": _tables_index,

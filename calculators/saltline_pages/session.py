@@ -19,7 +19,7 @@ def session_html() -> str:
     declared = {name: declaration(forms[name]) for name in NEEDS}
     text = json.dumps(declared, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c")
     return (
-        f'<salt-session data-needs="{" ".join(NEEDS)}">'
+        f'<salt-session data-needs="{" ".join(NEEDS)}" data-asks="saltline.stopping.stopping">'
         '<div class="salt-screen"><p class="salt-static">The step-by-step session needs a script '
         "in this browser. The same steps stand below in words, and print well.</p></div>"
         f"{_chips('stage')}{_chips('kind')}"

@@ -66,6 +66,7 @@ SCRIPTS = {
     "salt-calc": "salt-calc.js",
     "salt-case": "salt-case.js",
     "salt-club": "salt-club.js",
+    "salt-experiment": "salt-experiment.js",
     "salt-handout": "salt-handout.js",
     "salt-key": "salt-key.js",
     "salt-notes": "salt-notes.js",
