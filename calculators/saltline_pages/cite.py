@@ -113,7 +113,7 @@ def _entry(source: Source, uses: Iterable[Use], root: str) -> str:
         f'<li id="{escape(source["id"])}">'
         f"<p><strong>{escape(short_name(source))}</strong> {tag(source['level'])}</p>"
         f"<p>{escape(plain(source))}{link}{looked}</p>{via}"
-        f"<p>Used in: {used or 'nothing yet'}.</p></li>"
+        f"<p data-search-exclude>Used in: {used or 'nothing yet'}.</p></li>"
     )
 
 

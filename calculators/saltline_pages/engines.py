@@ -69,7 +69,7 @@ def with_trust_parts(html: str, root: str, engine: Engine) -> str:
     parts = {
         "wasm": root + engine.wasm,
         "worker": root + engine.worker,
-        "science": root + _science(asked, engine.out),
+        "science": root + _science(asked, engine.out, "checks-science.json"),
         "checks": root + checks,
         "fullWorker": root + bundling.write_hashed(engine.out, "full-worker.js", worker),
         "full": full | {"base": f"{root}{full['base']}"},
@@ -77,8 +77,8 @@ def with_trust_parts(html: str, root: str, engine: Engine) -> str:
     return html.replace(trust.PARTS, escape(json.dumps(parts)))
 
 
-def _science(asked: set[str], out: Path) -> str:
+def _science(asked: set[str], out: Path, name: str = "science.json") -> str:
     """What these functions need of the lowered science, as one file; its path from the root."""
     files = shaken(bundle({path.rpartition(".")[0] for path in asked}), sorted(asked))
     text = json.dumps(files, separators=(",", ":"), ensure_ascii=False)
-    return bundling.write_hashed(out, "science.json", text.encode())
+    return bundling.write_hashed(out, name, text.encode())

@@ -13,8 +13,8 @@ from pathlib import Path
 from saltline_pages import bundling
 
 LEFT_OUT = re.compile(r"sw\.js|sitemap\.xml(\.gz)?")
-# Fetched when first asked for: sheets to print, and the full engine with what only it runs.
-LATER = re.compile(r".*\.(pdf|zip)|assets/full.*|assets/checks\..*")
+# Fetched when first asked for: sheets to print, what runs the checks, and what only programs read.
+LATER = re.compile(r".*\.(pdf|zip)|assets/(full|checks).*|schemas/.*")
 FOOT = '<div class="md-copyright">'
 
 

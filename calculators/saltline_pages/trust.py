@@ -85,7 +85,7 @@ def checks_html(cite: Callable[[str, str, str], str]) -> str:
         heads = ("What is worked out", "Published", "Ours", "May differ by", "Source", "Remark")
         head = "".join(f'<th scope="col">{text}</th>' for text in heads)
         parts.append(
-            f'<details class="salt-plain"><summary>{escape(table.replace("_", " "))}: '
+            f'<details class="salt-plain salt-checks"><summary>{escape(table.replace("_", " "))}: '
             f"{len(listed)} checks</summary><table><thead><tr>{head}</tr></thead>"
             f"<tbody>{body}</tbody></table></details>"
         )
@@ -98,14 +98,14 @@ def _row(check: Check, cite: Callable[[str, str, str], str]) -> str:
     said = ", ".join(f"{key} {_plain(value)}" for key, value in row.arguments.items())
     asked = f"{name}({said})" + (f" → {row.pick}" if row.pick else "")
     cells = (
-        ("What is worked out", f"<code>{escape(asked)}</code>"),
-        ("Published", escape(_plain(row.expected))),
-        ("Ours", escape(_plain(check.ours))),
-        ("May differ by", "-" if check.off is None else number(row.tolerance(), 2)),
-        ("Source", cite(row.source, row.locator, row.level)),
-        ("Remark", escape(row.remark)),
+        f"<code>{escape(asked)}</code>",
+        escape(_plain(row.expected)),
+        escape(_plain(check.ours)),
+        "-" if check.off is None else number(row.tolerance(), 2),
+        cite(row.source, row.locator, row.level),
+        escape(row.remark),
     )
-    return "<tr>" + "".join(f'<td data-label="{a}">{b}</td>' for a, b in cells) + "</tr>"
+    return "<tr>" + "".join(f"<td>{cell}</td>" for cell in cells) + "</tr>"
 
 
 def _plain(value: Any) -> str:
