@@ -119,5 +119,5 @@ export function ask(question, { signal, onSlow = () => {}, spare = false } = {})
   });
 }
 
-/** Whether the engine has begun to load, or cannot: not so where the reader saves data. */
-export const begun = () => Boolean(shared?.worker || shared?.blocked);
+/** Whether the engine was told to load: not so where the reader saves data, before a touch. */
+export const begun = () => Boolean(shared?.begun || shared?.worker);

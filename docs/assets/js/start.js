@@ -44,13 +44,14 @@ const start = () => {
   return worker;
 };
 
-// `worker`: the running one, null before a touch where the reader saves data; `blocked`: why none can.
-const shared = { start, worker: null, blocked: null };
+// `worker`: the running one; `begun`: not so before a touch where the reader saves data.
+const shared = { start, worker: null, begun: false };
 document[Symbol.for("saltline")] = shared;
 if (!navigator.connection?.saveData && !matchMedia("(prefers-reduced-data: reduce)").matches) {
+  shared.begun = true;
   try {
     shared.worker = start();
-  } catch (failure) {
-    shared.blocked = failure;
+  } catch {
+    // Told to the first question, which tries again.
   }
 }
