@@ -17,6 +17,7 @@ def main() -> None:
     parser.add_argument("pages", nargs="*", metavar="PAGE", help="default: every care page")
     options = parser.parse_args()
     start.ready("site", browser=True)
+    from floors import compare
     from measuring import pages_that_calculate, report
 
     begun = time.monotonic()
@@ -29,7 +30,8 @@ def main() -> None:
     if unknown:
         raise SystemExit(f"No calculator on: {', '.join(sorted(unknown))}. Try {there[0]}")
     try:
-        report(start.ROOT / "site", options.pages or there, options.link, build_s)
+        site = start.ROOT / "site"
+        compare(site, options.link, report(site, options.pages or there, options.link, build_s))
     except KeyboardInterrupt:
         print("\nStopped.")
 

@@ -21,6 +21,7 @@ sys.path.append(str(ROOT / "calculators"))
 from saltline_pages.tools import tool
 
 COLD_RUNS = 3
+FIRST = f"first live answer, cold (median of {COLD_RUNS})"
 SLOWER = 4  # times slower than this processor
 PATIENCE = 60_000  # milliseconds
 QUIET = [
@@ -100,8 +101,8 @@ def pages_that_calculate(site: Path) -> list[str]:
     ]
 
 
-def report(site: Path, pages: list[str], link: str, build_s: float) -> None:
-    """Print every page's figures as they come."""
+def report(site: Path, pages: list[str], link: str, build_s: float) -> list[float]:
+    """Print every page's figures as they come; the first answers of all, cold [s]."""
     kbit_s, delay_s = LINKS[link]
     print(f"{kbit_s} kbit/s, {delay_s * 1000:.0f} ms a request, processor {SLOWER} times slower.")
     print("kB are 1000 bytes as they cross the link, gzipped.")
@@ -110,12 +111,16 @@ def report(site: Path, pages: list[str], link: str, build_s: float) -> None:
         print(f"Other work is running ({load:.1f} on {cores} cores): times are upper bounds.")
     print(f"{'':46}{'measured':>9}   {'budget':>7}")
     print(Line("building the site", build_s, 30, "s"), flush=True)
+    answers = []
     with sync_playwright() as started:
         browser = started.chromium.launch(executable_path=tool("chromium"), args=QUIET)
         for path in pages:
             print(f"\n{path}")
             for line in measured(browser, site, path, link):
                 print(line, flush=True)
+                if isinstance(line, Line) and line.what == FIRST and line.value:
+                    answers.append(line.value)
+    return answers
 
 
 def measured(browser: Browser, site: Path, path: str, link: str) -> Iterator[Line | str]:
@@ -123,7 +128,7 @@ def measured(browser: Browser, site: Path, path: str, link: str) -> Iterator[Lin
     host = Site(site, cache="max-age=600")  # what plain web hosts say
     with running(SlowServer(host, LINKS[link])) as server:
         cold = [first_visit(browser, server, path) for _ in range(COLD_RUNS)]
-        yield Line("first live answer, cold (median of 3)", median(c.live_s for c in cold), 2, "s")
+        yield Line(FIRST, median(c.live_s for c in cold), 2, "s")
         yield Line("fetched before it", median(c.before_kb for c in cold), 270, "kB")
         yield Line("layout shift", max(c.shift for c in cold), 0, "")
         yield Line("requests to other hosts", max(c.foreign for c in cold), 0, "")

@@ -1,0 +1,113 @@
+"""Bare pages beside ours: what the link and each engine cost before a page does anything."""
+
+from __future__ import annotations
+
+import shutil
+import sys
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+from statistics import median
+
+from playwright.sync_api import Browser, sync_playwright
+
+from measuring import COLD_RUNS, QUIET, Line, first_visit, fresh, phone
+from slow_link import LINKS, SlowServer
+from start import ROOT
+from static_server import Site, running
+
+sys.path.append(str(ROOT / "calculators"))
+from saltline_pages.tools import tool
+
+PACKAGES = ROOT / "node_modules"
+MICROPYTHON = PACKAGES / "@micropython" / "micropython-webassembly-pyscript"
+PYODIDE = PACKAGES / "pyodide"
+PAGE = (
+    '<!doctype html><html lang="en"><meta charset="utf-8"><title>Bare</title>'
+    '<salt-calc data-state="static"></salt-calc><script type="module">{script}'
+    'document.querySelector("salt-calc").textContent = answer;'
+    'document.querySelector("salt-calc").dataset.state = "live";</script></html>'
+)
+SUM = "500 * 1.116 / 1000"
+# What a page must fetch and run before it can work out one sum.
+BARE = {
+    "bare page, JavaScript": ((), f"const answer = {SUM};"),
+    "bare page, light engine": (
+        (MICROPYTHON / "micropython.mjs", MICROPYTHON / "micropython.wasm"),
+        'import { loadMicroPython } from "./micropython.mjs";'
+        "const engine = await loadMicroPython();"
+        f'engine.runPython("answer = {SUM}"); const answer = engine.globals.get("answer");',
+    ),
+    "bare page, full engine as shipped": (
+        tuple(
+            PYODIDE / name
+            for name in (
+                "pyodide.mjs",
+                "pyodide.asm.js",
+                "pyodide.asm.wasm",
+                "python_stdlib.zip",
+                "pyodide-lock.json",
+            )
+        ),
+        'import { loadPyodide } from "./pyodide.mjs";'
+        f'const answer = (await loadPyodide()).runPython("{SUM}");',
+    ),
+}
+FULL_COLD_S, FULL_LATER_S = 25, 3
+# From the press to the first reply of CPython, when the bar begins to count checks, not bytes.
+FULL_START = """() => new Promise((done) => {
+  const element = document.querySelector("salt-trust");
+  const bar = element.querySelector("progress");
+  const begun = performance.now();
+  new MutationObserver(() => {
+    if (bar.hidden || bar.max > 100_000) return;
+    done((performance.now() - begun) / 1000);
+  }).observe(bar, { attributes: true });
+  element.querySelector("[data-do=full]").click();
+})"""
+
+
+def bare_pages(browser: Browser, link: str) -> Iterator[tuple[str, float]]:
+    """The first answer of each bare page, cold [s]."""
+    for name, (files, script) in BARE.items():
+        with tempfile.TemporaryDirectory() as folder:
+            for file in files:
+                shutil.copy(file, folder)
+            page = PAGE.format(script=script)
+            (Path(folder) / "index.html").write_text(page, encoding="utf-8")
+            with running(SlowServer(Site(Path(folder)), LINKS[link])) as server:
+                visits = [first_visit(browser, server, "") for _ in range(COLD_RUNS)]
+        yield name, median(visit.live_s for visit in visits)
+
+
+def full_engine(browser: Browser, site: Path, link: str) -> Iterator[Line]:
+    """How long CPython takes to start on the page about trust, and once it is kept."""
+    with (
+        running(SlowServer(Site(site, cache="max-age=600"), LINKS[link])) as server,
+        fresh(browser, server) as context,
+    ):
+        page = phone(context)
+        page.goto(server.address + "trust/", wait_until="networkidle")
+        server.sent.clear()
+        cold: float = page.evaluate(FULL_START)
+        weight = sum(sent.size for sent in server.sent) / 1e6
+        page.close()
+        page = phone(context)
+        page.goto(server.address + "trust/", wait_until="networkidle")
+        later: float = page.evaluate(FULL_START)
+    yield Line("full engine, from the press, cold", cold, FULL_COLD_S, "s")
+    yield Line("full engine, what it fetches", weight, 4, "MB")
+    yield Line("full engine, from the press, once kept", later, FULL_LATER_S, "s")
+
+
+def compare(site: Path, link: str, ours: list[float]) -> None:
+    """Print the bare pages, and how our first answers [s] compare with them."""
+    print("\nBeside bare pages in the same run, first answer, cold")
+    with sync_playwright() as started:
+        browser = started.chromium.launch(executable_path=tool("chromium"), args=QUIET)
+        rows = [("our pages (median)", median(ours)), *bare_pages(browser, link)]
+        for name, seconds in rows:
+            print(f"  {name:44} {seconds:9.4g}             s   ours: x {rows[0][1] / seconds:.2f}")
+        print("\ntrust/")
+        for line in full_engine(browser, site, link):
+            print(line, flush=True)
