@@ -50,22 +50,6 @@ def asked(
 # --- the data
 
 
-def test_signs_and_causes_are_those_of_the_contract() -> None:
-    assert " ".join(SIGN_IDS) == (
-        "dark_band_above_medium tips_dead brown_inside_pot worst_at_bottom air_roots_dry_back "
-        "soft_skin_slides hollow_papery firm_dark sour_smell crust_dissolves crust_fizzes "
-        "rested_drip_high rested_drip_low many_pots_same_feed one_pot_only cold_night sunk_pits "
-        "hot_day tips_bitten purple_ring black_spreading leaf_tips_dry oldest_leaves_yellow "
-        "shrivelled_wet shrivelled_dry repotted_lately fed_from_below live_prills few_roots "
-        "softened_water unfed_and_flushed roots_branch_behind_tip stippled_leaves webbing "
-        "soft_leaf_spots old_roots_only"
-    )
-    assert " ".join(CAUSE_IDS) == (
-        "salt_line salty_pot lime wet_rot black_rot fusarium soft_rot drought cold heat "
-        "chewing_pest mites rest medium_change old_age none_of_these"
-    )
-
-
 @pytest.mark.parametrize("sign", SIGNS, ids=SIGN_IDS)
 def test_sign_is_whole(sign: Sign) -> None:
     assert sign.where in {"plant", "test", "weather", "context"}
