@@ -2,12 +2,21 @@
 
 from __future__ import annotations
 
+import contextlib
+import io
 import json
 import subprocess
 import sys
 from pathlib import Path
+from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from saltline.__main__ import main
+from saltline.forms import all_forms
+from test_shown import values_of
 
 CALCULATORS = Path(__file__).resolve().parent.parent / "calculators"
 READING = ("run", "meter-reading", "reading=500", "scale=us_cm", "sample_c=20", "compensated=no")
@@ -51,6 +60,7 @@ def test_an_answer_for_people() -> None:
         (("reading=1", "scale=kelvin"), "scale must be one of us_cm, "),
         (("reading=1", "scale=us_cm", "colour=red"), "colour is not an input of meter-reading"),
         (("reading",), "reading needs a value"),
+        (("a\nb=1",), "a\\nb is not an input of meter-reading"),
         (("reading=1", "scale=us_cm", "sample_c=36"), "sample_c must be 35 °C or less"),
     ],
 )
@@ -75,3 +85,48 @@ def test_an_unknown_command_says_how() -> None:
         done = saltline(*arguments)
         assert done.returncode == 2
         assert done.stderr
+
+
+JUNK = st.sampled_from(
+    ["", " ", "=", ",", "none", "nan", "1e999", "-1", "1,5", "1_0", "0x1", "\u0663", "\ud800", "\0"]
+) | st.text(max_size=8)
+
+
+def typed(value: Any) -> str:
+    """A value as an argument."""
+    if value is None:
+        return ""
+    return ",".join(map(str, value)) if isinstance(value, list) else str(value)
+
+
+@st.composite
+def lines(draw: st.DrawFn) -> list[str]:
+    """A command: mostly a whole one, with words left out, repeated, or made up."""
+    form = draw(st.sampled_from(list(all_forms().values())))
+    words = [f"{name}={typed(value)}" for name, value in draw(values_of(form)).items()]
+    for name in draw(st.lists(st.sampled_from([item.name for item in form.inputs]), max_size=2)):
+        words.append(name + draw(st.sampled_from(["=", "=", "=", "", " ="])) + draw(JUNK))
+    kept = [word for word in words if draw(st.integers(0, 19))]
+    kept += draw(st.lists(JUNK, max_size=1))
+    return ["run", form.id, *kept, *draw(st.sampled_from([["--json"], ["--json"], []]))]
+
+
+@settings(max_examples=500, deadline=None, derandomize=True)
+@given(line=lines())
+def test_anything_typed_is_answered_or_named_in_one_line(line: list[str]) -> None:
+    out, err = io.StringIO(), io.StringIO()
+    with contextlib.redirect_stdout(out), contextlib.redirect_stderr(err):
+        code = main(line)
+    if code == 0:
+        assert err.getvalue() == ""
+        if "--json" in line:
+            answer = json.loads(out.getvalue())
+            assert ("results" in answer) != ("refused" in answer)
+            assert answer["id"] == line[1]
+        return
+    assert code == 2
+    assert out.getvalue() == ""
+    said = err.getvalue()
+    assert len(said.splitlines()) == 1
+    names = [item.name for item in all_forms()[line[1]].inputs]
+    assert said.startswith(tuple(names)) or " is not an input of " in said, said

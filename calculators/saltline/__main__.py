@@ -109,6 +109,11 @@ def _shown(value: Any, item: Result) -> str:
     return f"{rounded:.12f}".rstrip("0").rstrip(".") + f" {UNITS[item.unit][0]}".rstrip()
 
 
+def _one_line(sentence: str) -> str:
+    """The sentence, with what cannot be printed in a line written out."""
+    return "".join(sign if sign.isprintable() else ascii(sign)[1:-1] for sign in sentence)
+
+
 def main(arguments: list[str]) -> int:
     """Run one command; returns the exit code."""
     as_json = "--json" in arguments
@@ -125,19 +130,20 @@ def main(arguments: list[str]) -> int:
         print(USAGE, file=sys.stderr)
         return 2
     if words[1] not in forms:
-        print(f"there is no calculator '{words[1]}': see list", file=sys.stderr)
+        print(_one_line(f"there is no calculator '{words[1]}': see list"), file=sys.stderr)
         return 2
     form = forms[words[1]]
     try:
         given: dict[str, Any] = {}
         for word in words[2:]:
             name, equals, text = word.partition("=")
+            item = form.input(name)
             if not equals:
                 raise BadInput(name, "needs a value, as in name=value")
-            given[name] = read(form.input(name), text.strip())
+            given[name] = read(item, text.strip())
         out = report(form, given)
     except ValueError as bad:
-        print(str(bad), file=sys.stderr)
+        print(_one_line(str(bad)), file=sys.stderr)
         return 2
     if as_json:
         print(json.dumps(out, allow_nan=False, ensure_ascii=False))
