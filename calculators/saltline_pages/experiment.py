@@ -59,7 +59,7 @@ def experiment_html() -> str:
         '<div class="salt-field"><label for="pot-test-sheet">Lines of your sheet</label>'
         '<p class="salt-hint" id="pot-test-hint">paste them, or add them one by one below; they '
         "stay on this device</p>"
-        f'<textarea id="pot-test-sheet" name="sheet" rows="12" maxlength="{MOST}" wrap="off" '
+        f'<textarea id="pot-test-sheet" name="sheet" rows="12" maxlength="{MOST}" '
         'spellcheck="false" autocapitalize="off" aria-describedby="pot-test-hint">'
         f"{escape(sheet)}</textarea></div>"
         f"{_line()}"
