@@ -10,6 +10,7 @@ On a line of its own:
     [[sources-list]]       every source, with each place that uses it
     [[glossary]]           every term
     [[methods]]            every calculator with the version of its method
+    [[drawing NAME]]       a drawing for print
     [[club-form]]          a form that makes a link for a club
     [[experiment]]         one measured pot beside the model
     [[handout]]            the answers that the reader collected
@@ -65,11 +66,13 @@ from saltline_pages.key import key_html
 from saltline_pages.methods import methods_html
 from saltline_pages.opened import PATTERN as OPEN
 from saltline_pages.opened import opened, said
+from saltline_pages.print_drawing import drawing_html
 
 PROJECT = Path(__file__).resolve().parent.parent.parent
 DOCS = PROJECT / "docs"
 ROOT = "salt-root:"
 OURS = (  # our elements
+    "article",
     "calc",
     "case",
     "club",
@@ -178,6 +181,7 @@ DIRECTIVES: dict[str, Callable[[str], str]] = {
     "trust-summary": lambda _: trust.summary_html(),
     "trust-run": lambda _: trust.RUN,
     "club-form": lambda _: club_html(),
+    "drawing": drawing_html,
     "handout": lambda _: handout_html(),
     "pot-notes": lambda _: notes.notes_html(),
     "session": lambda _: session.session_html(),

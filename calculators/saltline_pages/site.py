@@ -63,6 +63,7 @@ def generate(out: Path, site_url: str | None, generator: str = "mkdocs") -> None
 
 # Our elements and the script of each; a page gets one bundle of those it holds.
 SCRIPTS = {
+    "salt-article": "salt-article.js",
     "salt-calc": "salt-calc.js",
     "salt-case": "salt-case.js",
     "salt-club": "salt-club.js",

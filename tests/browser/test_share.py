@@ -93,9 +93,11 @@ def test_link_and_text_are_copied(open_page: Opener) -> None:
 
 def test_the_code_on_the_screen_is_read_back(open_page: Opener) -> None:
     page, found = opened(open_page, "care/build-up/", "build-up", color_scheme="dark")
+    page.set_viewport_size({"width": 320, "height": 700})
     found.get_by_role("button", name="Show a QR code").click()
     code = found.locator("svg.salt-code")
     expect(code).to_be_visible()
+    assert page.evaluate("document.documentElement.scrollWidth") <= 320
     link = page.evaluate("document.querySelector('salt-calc').link()")
     assert decoded(code.screenshot()) == [link]
 

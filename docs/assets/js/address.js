@@ -10,3 +10,6 @@ export const handedRoot = () => {
 
 /** A link to this page as it is handed on. */
 export const handed = (link) => (known ? new URL(new URL(link).hash, known).href : link);
+
+/** A link to another page, as it stands in this one's HTML, as it is handed on. */
+export const handedTo = (href) => new URL(href, known ?? location.href).href;

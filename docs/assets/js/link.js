@@ -1,5 +1,5 @@
 // Share links: the fragment `#ID=VERSION;name=value;...` in letters, digits and `. _ - ~ ; = ,` only.
-// The other half is calculators/saltline_pages/links.py; tests/vectors/links.json holds them together.
+// The other half is calculators/saltline_pages/links.py; tests/vectors/shown.json holds them together.
 
 const bytes = new TextEncoder();
 
