@@ -263,6 +263,13 @@ def test_soaks_already_done_count() -> None:
     assert left[0].left_share_high == left[3].left_share_high > left[4].left_share_high
 
 
+def test_steps_give_the_target_as_a_pen_shows_it() -> None:
+    given = {"pot_ms_cm": 2.4, "rinse_ms_cm": 0.3, "feed_ms_cm": None, "target_ms_cm": None}
+    plan = run("flush-plan", **given)
+    assert plan.stop_ms_cm == pytest.approx(0.825)
+    assert any("reads 0.83 mS/cm or less" in step for step in plan.steps)
+
+
 def test_targets_follow_the_house_rule() -> None:
     assert run("flush-plan").stop_ms_cm == pytest.approx(0.6)
     assert run("flush-plan", feed_ms_cm=0.5).stop_ms_cm == pytest.approx(0.5)

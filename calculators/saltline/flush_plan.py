@@ -276,7 +276,8 @@ def _wash_steps(pours: bool, each_ml: float, resting: bool) -> tuple[str, ...]:
 def _last_steps(washes: str, reached: bool, stop: float | None, left: str) -> tuple[str, ...]:
     when = "reads a quarter as far above your rinse water as at the start"
     if stop is not None:
-        when = f"reads {figure(stop, 3)} mS/cm or less"
+        shown = int(100.0 * stop + 0.5) / 100.0  # a pen shows no finer
+        when = f"reads {figure(shown, 3)} mS/cm or less"
     said = (
         "Cover it for the night again and read the first drips. Stop when that "
         f"{when}, or when a morning has changed it by less than a fifth (then look for live beads, "
