@@ -67,6 +67,7 @@ def test_a_whole_session(day: Page) -> None:
             day.clock.fast_forward("01:00:10")
     day.context.set_offline(False)
     expect(session.locator("h3")).to_have_text("Done for today")
+    expect(session.locator(".salt-known")).not_to_contain_text("this morning")
     press(session, "They are covered now")
     day.clock.fast_forward("12:00:00")
     day.reload()

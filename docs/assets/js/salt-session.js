@@ -11,7 +11,7 @@ import { fill, number, unit } from "./shown.js";
 import { keep, recall } from "./store.js";
 
 
-const ended = (text) => (text.endsWith(".") ? text : text + ".");
+const ended = (text) => text[0].toUpperCase() + text.slice(1) + (text.endsWith(".") ? "" : ".");
 
 /** An element with attributes, text or children. */
 function make(tag, attributes = {}, ...children) {
@@ -145,7 +145,7 @@ class SaltSession extends HTMLElement {
     const menu = ways.ways.length > 1
       ? make("select", { class: "salt-unit", "aria-label": "Unit" },
           ...ways.ways.map(([sign], way) => make("option", { value: way, selected: way === at }, sign)))
-      : make("span", { class: "salt-unit", "aria-hidden": "true" }, ways.sign);
+      : ways.sign && make("span", { class: "salt-unit", "aria-hidden": "true" }, ways.sign);
     const input = make("input", { id, inputmode: "decimal", autocomplete: "off", value: text });
     const error = make("p", { class: "salt-error", id: `${id}-error`, hidden: true });
     input.setAttribute("aria-describedby", error.id);
@@ -155,12 +155,12 @@ class SaltSession extends HTMLElement {
       error,
       make("div", { class: "salt-box" }, input, menu));
     const value = () => {
-      const outcome = field(item, input.value, { ways: ways.ways, at: Number(menu.value ?? 0) });
+      const outcome = field(item, input.value, { ways: ways.ways, at: Number(menu?.value ?? 0) });
       const fine = "value" in outcome;
       error.textContent = fine ? "" : sentence(item, outcome);
       error.hidden = fine;
       if (!fine) input.focus();
-      else if (menu.value) keep("units", { ...recall("units"), [item.unit]: Number(menu.value) });
+      else if (menu?.value) keep("units", { ...recall("units"), [item.unit]: Number(menu.value) });
       return fine ? outcome.value : undefined;
     };
     return { box, input, value };
@@ -285,7 +285,7 @@ class SaltSession extends HTMLElement {
     const stood = covered ? (Date.now() - covered) / 3_600_000 : null;
     const reading = this.ec("drip", `First drips of ${waiting.name}`,
       "pour 10 mL at a time over the whole top until the drips cover the pen");
-    const hours = this.number({ name: "hours", label: "Hours it stood covered", kind: "number", unit: "h", low: 0, high: 336 },
+    const hours = this.number({ name: "hours", label: "Hours it stood covered", kind: "number", unit: "", low: 0, high: 336 },
       stood === null ? "12" : String(Math.max(0, Math.round(stood * 10) / 10)));
     const take = async () => {
       const [value, rest] = [reading.value(), hours.value()];
@@ -298,7 +298,7 @@ class SaltSession extends HTMLElement {
     this.put(
       this.heading(`Morning: read ${waiting.name}`),
       stood !== null && stood < step.NIGHT_H
-        ? make("p", { class: "salt-warnings" }, `It has stood covered for ${number(Math.max(stood, 0.1), 2)} h. Before 8 h the drips read the water between the granules, not the granules.`)
+        ? make("p", { class: "salt-warnings" }, `Covered for ${stood < 1 ? "less than an hour" : `${number(stood, 2)} h`} so far. Before 8 h the drips read the water between the granules, not the granules: come back in the morning, this page waits for you.`)
         : null,
       reading.box,
       hours.box,
@@ -376,11 +376,15 @@ class SaltSession extends HTMLElement {
     );
   }
 
-  /** A new morning starts its count of pours from where the pot stands. */
+  /** A new morning starts its count of pours from where the pot stands, and judges anew. */
   counted(session) {
     this.roundStart = null;
     if (session.phase !== "night") return session;
-    const pots = session.pots.map((each) => ({ ...each, before: each.poured ?? 0 }));
+    const pots = session.pots.map((each) => ({
+      ...each,
+      before: each.poured ?? 0,
+      verdict: each.done ? each.verdict : null,
+    }));
     return { ...session, pots };
   }
 
