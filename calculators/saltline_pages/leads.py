@@ -1,7 +1,8 @@
 """Short addresses for print: a page with one link, of the class `salt-lead`, that leads on at once.
 
 With script the link's address is opened with the fragment that the short address carried; without
-script the browser is told to go on by itself; and the link stands there for everyone.
+script the browser is told to go on by itself; and the link stands there for everyone. Search
+engines are told to pass it by.
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ import re
 from saltline_pages import bundling
 
 LINK = re.compile(r'<a [^>]*class="salt-lead"[^>]*>.*?</a>', re.S)
+CANONICAL = re.compile(r'<link rel="canonical"[^>]*>')
 HREF = re.compile(r'href="([^"]+)"')
 
 
@@ -20,7 +22,10 @@ def led_on(html: str) -> str:
     if link is None:
         return html
     target = HREF.findall(link[0])[0]
-    meta = f'<noscript><meta http-equiv="refresh" content="0; url={target}"></noscript>'
+    meta = (
+        '<meta name="robots" content="noindex">'
+        f'<noscript><meta http-equiv="refresh" content="0; url={target}"></noscript>'
+    )
     script = f"<script>{bundling.script('lead.js').decode()}</script>"
-    html = html[: link.end()] + script + html[link.end() :]
+    html = CANONICAL.sub("", html[: link.end()] + script + html[link.end() :])
     return html.replace("</head>", f"{meta}</head>", 1)

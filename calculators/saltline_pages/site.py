@@ -1,8 +1,8 @@
 """The finished site: the generator's pages, then one finishing step that knows no generator.
 
 The step links our own bundles under hashed names, puts the early start of the engine at the top of
-each page that calculates, adds the content security policy, makes links relative, and writes the
-service worker that keeps all of it on the reader's device.
+each page that calculates, tells search engines what it answers, adds the content security policy,
+makes links relative, and writes the service worker that keeps all of it on the reader's device.
 """
 
 from __future__ import annotations
@@ -17,6 +17,7 @@ from datetime import date
 from pathlib import Path
 
 from saltline_pages import bundling, precache, theme
+from saltline_pages.described import described
 from saltline_pages.engines import Engine, early_start, with_trust_parts, write_light_engine
 from saltline_pages.extension import ROOT as ROOT_MARK
 from saltline_pages.leads import led_on
@@ -59,6 +60,9 @@ def generate(out: Path, site_url: str | None, generator: str = "mkdocs") -> None
         )
     if done.returncode != 0:
         raise RuntimeError(f"{generator} did not build the pages:\n{done.stdout}{done.stderr}")
+    if not site_url:
+        for empty in out.glob("sitemap.xml*"):
+            empty.unlink()
 
 
 # Our elements and the script of each; a page gets one bundle of those it holds.
@@ -113,7 +117,7 @@ def finished(html: str, root: str, dress: theme.Dress, engine: Engine) -> str:
     html = html.replace("</head>", f"{links}</head>", 1).replace(ROOT_MARK, root or "./")
     first = f"<script>{bundling.script('first.js').decode()}</script>"
     html = re.sub(r"<body[^>]*>", lambda body: body[0] + first, html, count=1)
-    html = led_on(html)
+    html = described(led_on(html))
     early = early_start(html, root, engine)
     # The policy must stand before the first script, and its hashes cover every inline one.
     rules = policy(html + early, engine=bool(early) or "<salt-trust" in html)
