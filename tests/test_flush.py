@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import itertools
-import json
 import re
 from typing import Any
 
@@ -12,8 +11,6 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from saltline.answering import answer
-from saltline.declare import Choice, Form, Number
 from saltline.errors import BadInput, Refused
 from saltline.flush_learn import FlushLearn
 from saltline.flush_log import has_rested_drip, known_pot, read_log
@@ -24,6 +21,7 @@ from saltline.mixing import after_rinses
 from saltline.priors import pots
 from saltline.ranges import NEVER_NARROWER
 from shell_pot import ShellPot
+from test_shown import values_of
 
 FORMS = all_forms()
 IDS = ("soak-minutes", "is-it-high", "pore-water", "flush-today", "flush-plan", "flush-learn")
@@ -328,65 +326,6 @@ def test_steps_are_sentences_a_person_can_follow() -> None:
             assert all(re.fullmatch(r"[A-Z].*\.", step) for step in steps)
             text = " ".join(steps).lower()
             assert not re.search(r"\bclean\b|please|sorry|valid|simply|posterior|prill", text)
-
-
-# Any input within the declared bounds
-
-
-def values_of(form: Form) -> st.SearchStrategy[dict[str, Any]]:
-    def of(item: Any) -> st.SearchStrategy[Any]:
-        if isinstance(item, Choice):
-            return st.sampled_from([option.value for option in item.options])
-        if isinstance(item, Number):
-            whole = st.integers(int(item.low), int(item.high))
-            made: st.SearchStrategy[Any] = whole if item.whole else st.floats(item.low, item.high)
-            return st.none() | made if item.optional else made
-        words = st.one_of(
-            st.floats(0.0, 30.0).map(lambda v: f"drip:{v:.3f}"),
-            st.tuples(st.integers(1, 5000), st.integers(1, 60), st.floats(0.0, 30.0)).map(
-                lambda v: f"soak:{v[0]}:{v[1]}:{v[2]:.3f}"
-            ),
-            st.integers(1, 5000).map(lambda v: f"pour:{v}"),
-            st.integers(0, 72).map(lambda v: f"rest:{v}"),
-        )
-        return st.lists(words, min_size=1, max_size=5)
-
-    return st.fixed_dictionaries({item.name: of(item) for item in form.inputs})
-
-
-def check(name: str, given: dict[str, Any]) -> None:
-    """Finite, ordered, no narrower than the house allows, and sentences for the reader."""
-    form = FORMS[name]
-    try:
-        found = form.run(given)
-    except (BadInput, Refused):
-        return
-    results = {item.name: getattr(found, item.name) for item in form.results}
-    json.dumps(results, allow_nan=False)
-    for low_name, low in results.items():
-        high = results.get(low_name.removesuffix("_low") + "_high")
-        if low_name.endswith("_low") and low is not None and high is not None:
-            pairs = zip(low, high, strict=True) if isinstance(low, list) else [(low, high)]
-            assert all(0 <= first <= last for first, last in pairs)
-    assert len(form.words(form.complete(given), found)) == 3
-    assert all(str(sentence).endswith(".") for sentence in found.warnings)
-    function = form.function
-    asked = {"function": f"{function.__module__}.{function.__name__}"}
-    assert "value" in json.loads(answer(json.dumps(asked | {"arguments": form.complete(given)})))
-
-
-@pytest.mark.parametrize("name", ["soak-minutes", "is-it-high", "pore-water", "rinse-order"])
-@settings(max_examples=150, deadline=None)
-@given(data=st.data())
-def test_any_input_has_an_answer_or_a_reason(name: str, data: st.DataObject) -> None:
-    check(name, data.draw(values_of(FORMS[name])))
-
-
-@pytest.mark.parametrize("name", ["flush-today", "flush-plan", "flush-learn"])
-@settings(max_examples=60, deadline=None)
-@given(data=st.data())
-def test_any_flush_has_an_answer_or_a_reason(name: str, data: st.DataObject) -> None:
-    check(name, data.draw(values_of(FORMS[name])))
 
 
 @settings(max_examples=25, deadline=None)

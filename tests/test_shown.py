@@ -54,6 +54,16 @@ def test_links_are_written_alike() -> None:
     assert js.run(body, cases) == [text for _, _, text in SHOWN["links"]]
 
 
+EVENTS = st.one_of(
+    st.floats(0.0, 30.0).map(lambda reading: f"drip:{reading:.3f}"),
+    st.tuples(st.integers(1, 5000), st.integers(1, 60), st.floats(0.0, 30.0)).map(
+        lambda soak: f"soak:{soak[0]}:{soak[1]}:{soak[2]:.3f}"
+    ),
+    st.integers(1, 5000).map(lambda ml: f"pour:{ml}"),
+    st.integers(0, 72).map(lambda hours: f"rest:{hours}"),
+)
+
+
 def values_of(form: Form) -> st.SearchStrategy[dict[str, Any]]:
     """Any inputs within the declared bounds of a calculator."""
 
@@ -68,8 +78,8 @@ def values_of(form: Form) -> st.SearchStrategy[dict[str, Any]]:
         if isinstance(item, Numbers):
             number = st.floats(item.low, item.high)
             return st.lists(number, min_size=item.least, max_size=min(item.most, item.least + 5))
-        words = st.sampled_from([value for value, _ in item.choices] or ["rest:8"])
-        return st.lists(words, min_size=item.least, max_size=item.least + 2)
+        words = st.sampled_from([value for value, _ in item.choices]) if item.choices else EVENTS
+        return st.lists(words, min_size=item.least, max_size=item.least + 4)
 
     return st.fixed_dictionaries({item.name: of(item) for item in form.inputs})
 
