@@ -332,11 +332,19 @@ def test_pot_whatever_is_put_in(values: dict[str, Any]) -> None:
     most = values["dose_g"] * values["n_percent"] * 10.0 / values["water_held_ml"] * 1000.0
     assert isfinite(answer.peak_n_ppm_high)
     assert answer.peak_n_ppm_high <= most * (1 + 1e-9)
-    for low, high in zip(answer.n_ppm_low, answer.n_ppm_high, strict=True):
-        assert 0.0 <= low <= high * (1 + 1e-9)
+    curves = zip(answer.n_ppm_low, answer.n_ppm, answer.n_ppm_high, strict=True)
+    assert all(0.0 <= low <= middle <= high for low, middle, high in curves)
     assert answer.days[-1] >= values["rated_days"] / rate_factor(
         at_c=values["mean_c"], rated_c=values["rated_c"]
     )
+
+
+def test_the_usual_bead_stays_in_its_range_where_water_runs_through_fast() -> None:
+    """Between the beads that begin early and those that begin late it is alone for some days."""
+    label = {"n_percent": 1.0, "rated_days": 30.0, "rated_c": 15.0, "mean_c": 5.0}
+    pot = {"dose_g": 1.0, "water_held_ml": 1.0, "drain_ml_day": 1.0, "uptake_mg_month": 0.0}
+    answer = PRILL_POT.run(label | pot)
+    assert 0.0 < answer.n_ppm[5] <= answer.n_ppm_high[5]
 
 
 @settings(max_examples=100, deadline=None)

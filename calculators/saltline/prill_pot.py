@@ -250,7 +250,8 @@ def prill_pot(
 
     Equation:
         As `pot_nitrogen`, from water without nitrogen. Middle: the usual bead. Range: the lowest
-        and highest over all corners of the release, the highest with 5 % of the nitrogen at once.
+        and highest over it and all corners of the release, the highest with 5 % of the nitrogen
+        at once.
     Arguments:
         dose_g: beads given [g].
         n_percent: nitrogen on the label [%].
@@ -275,16 +276,17 @@ def prill_pot(
     nitrogen = dose_g * n_percent * 10.0
     pot = Pot(water_held_ml, drain_ml_day, uptake_mg_month / DAYS_PER_MONTH)
     days = shown_days(**label)
-    middle, peak, peak_day = pot_nitrogen(
-        beads=usual_beads(nitrogen_mg=nitrogen, **label), pot=pot, days=days
-    )
+    usual = pot_nitrogen(beads=usual_beads(nitrogen_mg=nitrogen, **label), pot=pot, days=days)
+    # In a pot that washes out fast the usual bead can stand alone on the days it begins.
     lows, highs = (
-        [
+        [usual]
+        + [
             pot_nitrogen(beads=beads, pot=pot, days=days)
             for beads in possible_beads(nitrogen_mg=nitrogen, at_once_share=at_once, **label)
         ]
         for at_once in (0.0, AT_ONCE_SHARE_HIGH)
     )
+    middle, peak, peak_day = usual
     return PrillPot(
         peak_n_ppm=peak,
         peak_n_ppm_low=min(run[1] for run in lows),
