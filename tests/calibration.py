@@ -169,7 +169,7 @@ def case(random: np.random.Generator, plan: str, change: Change) -> Case:
         water_held_ml=weighed,
         grain_mm=made.grains_mm[0],
     )
-    pairs = sorted((one.start * one.left, one.weight) for one in learner.weighted())
+    pairs = sorted((one.start * one.lefts[-1], one.weight) for one in learner.weighted())
     low, middle, high = (weighted_quantile(pairs, q) for q in (0.1, 0.5, 0.9))
     shown = widened(low, middle, high)
     coarse = learner.effective() < ENOUGH

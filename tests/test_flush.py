@@ -311,7 +311,7 @@ def test_boxes_do_not_bend_the_answer() -> None:
 
     def middle(learner: Learner) -> float:
         kept = learner.weighted()
-        return sum(one.weight * one.start * one.left for one in kept) / sum(
+        return sum(one.weight * one.start * one.lefts[-1] for one in kept) / sum(
             one.weight for one in kept
         )
 

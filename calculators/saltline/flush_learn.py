@@ -39,6 +39,8 @@ class FlushLearn(NamedTuple):
     rested: str
     fits: str
     coarse: str
+    inside_each_ms_cm_low: list[float]
+    inside_each_ms_cm_high: list[float]
     answer: str
     warnings: tuple[str, ...]
 
@@ -95,7 +97,11 @@ def flush_learn(
     if not learner.fits:
         return _no_fit(rested, coarse)
     kept = learner.weighted()
-    left = weighted_ten_to_ninety([(one.start * one.left, one.weight) for one in kept])
+    inside = [
+        weighted_ten_to_ninety([(one.start * one.lefts[at], one.weight) for one in kept])
+        for at in range(len(events))
+    ]
+    left = inside[-1]
     start = weighted_ten_to_ninety([(one.start, one.weight) for one in kept])
     goal = target_excess(
         excess_ms_cm=start[1], rinse_ms_cm=rinse, target_ms_cm=target_ms_cm, feed_ms_cm=None
@@ -113,6 +119,8 @@ def flush_learn(
         rested="yes" if rested else "no",
         fits="yes",
         coarse=coarse,
+        inside_each_ms_cm_low=[rinse + low for low, _, _ in inside],
+        inside_each_ms_cm_high=[rinse + high for _, _, high in inside],
         answer=_answer(rested, rinse + left[0], rinse + left[2])
         + _pours_in_words(low, high, rinse + goal),
         warnings=(COARSE,) if coarse == "yes" else (),
@@ -131,7 +139,7 @@ def _more_pours(
         while piled > mark and len(counts_needed) < AHEAD:
             mark += step
             needed = 0
-            if one.start * one.left > goal:
+            if one.start * one.lefts[-1] > goal:
                 pot = learner.pot(one.draw)
                 replay(pot, learner.events)
                 pot.rest(hours=REST_H)
@@ -180,6 +188,8 @@ def _no_fit(rested: bool, coarse: str) -> FlushLearn:
         rested="yes" if rested else "no",
         fits="no",
         coarse=coarse,
+        inside_each_ms_cm_low=[],
+        inside_each_ms_cm_high=[],
         answer=NO_FIT,
         warnings=(),
     )

@@ -35,6 +35,13 @@ class Event(NamedTuple):
     reading: float | None
 
 
+class Seen(NamedTuple):
+    """What an event shows, and the mean of film and granules after it, as shares of the start."""
+
+    shown: float
+    left: float
+
+
 class KnownPot(NamedTuple):
     """The answer of `known_pot`: shares of the excess that the pot started with."""
 
@@ -80,8 +87,8 @@ def known_pot(
         diffusivity=diffusivity,
         by_pass=by_pass,
     )
-    shown = replay(pot, read_log(log))
-    return KnownPot(shown=shown, left=pot.left())
+    seen = replay(pot, read_log(log))
+    return KnownPot(shown=[one.shown for one in seen], left=pot.left())
 
 
 def read_log(log: list[str]) -> list[Event]:
@@ -137,7 +144,7 @@ def _figure(number: int, word: str, name: str, cell: str) -> float:
     return value
 
 
-def replay(pot: Pot, events: list[Event]) -> list[float]:
+def replay(pot: Pot, events: list[Event]) -> list[Seen]:
     """Do all the events to a pot.
 
     Equation:
@@ -147,7 +154,7 @@ def replay(pot: Pot, events: list[Event]) -> list[float]:
         pot: a levelled pot, changed by this.
         events: what was done.
     Returns:
-        What each event shows, as a share of the start.
+        What each event shows and leaves, as shares of the start.
     Valid for:
         As `pot.Pot`; the few millilitres of a drip are not counted as washing.
     Error:
@@ -157,17 +164,18 @@ def replay(pot: Pot, events: list[Event]) -> list[float]:
     Sources:
         saltline-notes, flush 5.
     """
-    shown = []
+    seen = []
     for event in events:
         if event.kind == "soak":
-            shown.append(pot.soak(ml=event.ml, minutes=event.minutes))
+            shown = pot.soak(ml=event.ml, minutes=event.minutes)
         elif event.kind == "pour":
-            shown.append(pot.pour(ml=event.ml))
+            shown = pot.pour(ml=event.ml)
         else:
             if event.kind == "rest":
                 pot.rest(hours=event.hours)
-            shown.append(pot.film)
-    return shown
+            shown = pot.film
+        seen.append(Seen(shown, pot.left()))
+    return seen
 
 
 def has_rested_drip(events: list[Event]) -> bool:

@@ -18,11 +18,11 @@ FAR_SD = 3.0  # a draw with a reading farther off than this does not fit
 
 
 class Learned(NamedTuple):
-    """One draw after the log: its weight, its start above the rinse water, and the share left."""
+    """One draw: its weight, its start above the rinse water, the share left after each event."""
 
     weight: float
     start: float
-    left: float
+    lefts: list[float]
     draw: PotDraw
 
 
@@ -85,7 +85,7 @@ class Learner:
             Learned(
                 weight=exp(one.weight - best) / self._density(one.draw.place),
                 start=one.start,
-                left=one.left,
+                lefts=one.lefts,
                 draw=one.draw,
             )
             for one in self.found
@@ -95,13 +95,14 @@ class Learner:
         """A batch of draws from the last box."""
         for draw in pots(count=BATCH, first=len(self.found), box=self.boxes[-1]):
             pot = self.pot(draw)
-            shown = replay(pot, self.events)
-            shares = [share for share, event in zip(shown, self.events) if _is_read(event)]
+            seen = replay(pot, self.events)
+            shares = [one.shown for one, event in zip(seen, self.events) if _is_read(event)]
             start, sd, squares, worst = solved_start(shares, self.excesses, self.sds)
             self.fits = self.fits or worst <= FAR_SD
             likely = log(sd / max(start, sd)) - squares / 2.0
             start = max(0.0, self.noise.normal(start, sd))
-            self.found.append(Learned(weight=likely, start=start, left=pot.left(), draw=draw))
+            lefts = [one.left for one in seen]
+            self.found.append(Learned(weight=likely, start=start, lefts=lefts, draw=draw))
 
     def _narrowed(self) -> list[tuple[float, float]]:
         best = max(one.weight for one in self.found)

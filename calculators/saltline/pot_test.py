@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from saltline.flush_log import Event, replay
+from saltline.flush_log import Event, Seen, replay
 from saltline.learner import Learner
 from saltline.pot_sheet import Line, Sheet, read_sheet
 from saltline.priors import PEN_NOISE_MS_CM, pot_of, pots
@@ -172,7 +172,7 @@ def _expected(
 ) -> tuple[list[Step], tuple[float, float, float]]:
     """Each reading with its range, and what is left in the end, over the priors."""
     events = _events(read)
-    runs: list[list[float]] = []
+    runs: list[list[Seen]] = []
     left: list[float] = []
     for draw in pots(count=DRAWS):
         pot = pot_of(
@@ -187,7 +187,7 @@ def _expected(
     for at, event in enumerate(events):
         if event.reading is None:
             continue
-        low, _, high = ten_to_ninety([excess * shown[at] for shown in runs])
+        low, _, high = ten_to_ninety([excess * seen[at].shown for seen in runs])
         above = event.reading - rinse
         inside = low - PEN_NOISE_MS_CM <= above <= high + PEN_NOISE_MS_CM
         steps.append(Step(event.kind, event.reading, rinse + low, rinse + high, inside))
@@ -206,7 +206,7 @@ def _learned(read: Sheet, filled: Line, rinse: float) -> tuple[float, float, flo
     if not learner.fits:
         return None
     return weighted_ten_to_ninety(
-        [(one.start * one.left, one.weight) for one in learner.weighted()]
+        [(one.start * one.lefts[-1], one.weight) for one in learner.weighted()]
     )
 
 

@@ -111,13 +111,13 @@ def flush_today_table(inputs: Mapping[str, Any], answer: FlushToday) -> Rows:
 
 
 def flush_learn(inputs: Mapping[str, Any], answer: FlushLearn) -> str:
-    """The reader's readings in order, between what was there at the start and what is left."""
+    """The reader's readings in order as dots, beside the band of what the pot held inside."""
     events, rinse = read_log(inputs["log"]), inputs["rinse_ms_cm"]
     readings = [event.reading or 0.0 for event in events]
     top = max(readings + [rinse, answer.start_ms_cm_high or 0.0])
     frame, rise = grid(ticks(1.05 * top or 1.0, 4), "ms_cm")
     place = scale(0.0, len(events) + 1.0, START, END)
-    parts = patterns("flush-learn", "band") + frame
+    parts = patterns("flush-learn", "band") + _inside(answer, place, rise) + frame
     parts += line(((START, rise(rinse)), (END, rise(rinse))), "salt dash")
     parts += text(END, 16.0, "dotted: rinse water {in:rinse_ms_cm}", "", "end")
     for slot, name, anchor, low, high in (
@@ -139,24 +139,36 @@ def flush_learn(inputs: Mapping[str, Any], answer: FlushLearn) -> str:
             parts += dot(x, rise(event.reading), 4.5, "full")
         if len(events) <= NAMED_EVENTS:
             parts += text(x, FOOT + ROW + 3.0, event.kind[0], "", "middle")
-    parts += text(EDGE, FOOT + 2.0 * ROW + 3.0, "d drip, s soak, p pour, r rest")
+    parts += text(EDGE, FOOT + 2.0 * ROW + 3.0, "d drip, s soak, p pour, r rest; band: inside")
     says = "Your readings in order as dots."
     if answer.left_ms_cm_low is not None:
         says = (
-            "Your readings in order as dots, from {start_ms_cm_low..start_ms_cm_high} at the start "
-            "to {left_ms_cm_low..left_ms_cm_high} left."
+            "Your readings in order as dots; as a band what the pot holds inside, from "
+            "{start_ms_cm_low..start_ms_cm_high} at the start to "
+            "{left_ms_cm_low..left_ms_cm_high} left."
         )
     return svg(BELOW, says, parts)
 
 
+def _inside(answer: FlushLearn, place: Any, rise: Any) -> str:
+    """The band of what the pot held, film and granules, from the start through every event."""
+    if answer.start_ms_cm_low is None or answer.start_ms_cm_high is None:
+        return ""
+    lows = [answer.start_ms_cm_low] + answer.inside_each_ms_cm_low
+    highs = [answer.start_ms_cm_high] + answer.inside_each_ms_cm_high
+    top = [(place(float(slot)), rise(high)) for slot, high in enumerate(highs)]
+    foot = [(place(float(slot)), rise(low)) for slot, low in enumerate(lows)]
+    band = area(top + foot[::-1], "card", "flush-learn-band")
+    return band + line(top, "water") + line(foot, "water")
+
+
 def flush_learn_table(inputs: Mapping[str, Any], answer: FlushLearn) -> Rows:
-    """What was done and read, in order, with the two ranges."""
-    rows = [("Step", "Water in the pot, or read")]
+    """What was done and read, in order, and what the pot held then."""
+    rows = [("Step", "Read", "Inside the pot")]
     if answer.start_ms_cm_low is not None:
-        rows.append(("start", "{start_ms_cm_low..start_ms_cm_high}"))
-    for event in read_log(inputs["log"]):
+        rows.append(("start", "–", "{start_ms_cm_low..start_ms_cm_high}"))
+    lows, highs = answer.inside_each_ms_cm_low, answer.inside_each_ms_cm_high
+    for at, event in enumerate(read_log(inputs["log"])):
         read = "–" if event.reading is None else drawn(event.reading, "ms_cm") + " {:ms_cm}"
-        rows.append((event.kind, read))
-    if answer.left_ms_cm_low is not None:
-        rows.append(("left", "{left_ms_cm_low..left_ms_cm_high}"))
+        rows.append((event.kind, read, span(lows[at], highs[at], "ms_cm") if lows else "–"))
     return tuple(rows)

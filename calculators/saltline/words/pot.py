@@ -93,6 +93,8 @@ def flush_learn(inputs: Mapping[str, Any], answer: FlushLearn) -> tuple[str, str
         )
     else:
         reason += "Expect " + counts(low, high, "more pour") + " to bring it to {stop_ms_cm}."
-    number = "{left_ms_cm_low..left_ms_cm_high} left, {start_ms_cm_low..start_ms_cm_high} at the "
-    number += "start, your rinse water {in:rinse_ms_cm}"
+    number = "{left_ms_cm_low..left_ms_cm_high} left"
+    reason += (
+        " It began at {start_ms_cm_low..start_ms_cm_high}; your rinse water reads {in:rinse_ms_cm}."
+    )
     return verdict, number, " ".join((reason,) + answer.warnings)
