@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import ast
 import json
+from collections import Counter
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -10,7 +12,11 @@ from typing import Any
 import pytest
 
 from engines import Reply, full, light, native
+from saltline.forms import all_forms
+from saltline_pages.calculator import modules
 from saltline_pages.checks import LEVELS, Row, called, rows
+from saltline_pages.lower import bundle
+from saltline_pages.shake import shaken
 
 ROWS = rows()
 RELATIVE = 1e-12  # how far two engines may differ
@@ -20,6 +26,10 @@ SOURCES = {
         (Path(__file__).parent.parent / "docs" / "sources.json").read_text(encoding="utf-8")
     )
 }
+
+OUR_OWN = {"saltline-notes", "common-practice"}  # sources that are not outside ones
+# A row asks for a number, so a class of the science is checked through what runs it.
+RUNS = {"saltline.flush_log.known_pot": "saltline.pot.Pot"}
 
 
 @cache
@@ -52,6 +62,35 @@ def test_row_is_cited(row: Row) -> None:
     assert row.level in LEVELS
     if row.rel is not None and row.rel > 0.01:
         assert row.remark, "a tolerance above 1 % needs its reason"
+
+
+def reached(name: str) -> set[str]:
+    """A calculator and every function and class that its answer can come from."""
+    form = all_forms()[name]
+    files = shaken(bundle(modules(form)), [f"{form.function.__module__}.{form.function.__name__}"])
+    return {f"calc:{name}"} | {
+        path.removesuffix(".py").replace("/", ".") + "." + node.name
+        for path, text in files.items()
+        for node in ast.parse(text).body
+        if isinstance(node, ast.FunctionDef | ast.ClassDef)
+    }
+
+
+def test_every_calculator_is_held_to_something_outside(capsys: pytest.CaptureFixture[str]) -> None:
+    """To a published value, or to a referee library that knows nothing of us."""
+    lines = []
+    for name in all_forms():
+        parts = reached(name)
+        held = [row for row in ROWS if {row.function, RUNS.get(row.function)} & parts]
+        outside = [row.level for row in held if row.source not in OUR_OWN]
+        assert outside, name
+        levels = Counter(outside)
+        counts = ", ".join(f"{level} {levels[level]}" for level in LEVELS if levels[level])
+        lines.append(f"{name:16} rows {len(held):4}, outside {len(outside):4}: {counts}")
+    all_levels = Counter(row.level for row in ROWS)
+    lines.append("all: " + ", ".join(f"{level} {all_levels[level]}" for level in LEVELS))
+    with capsys.disabled():
+        print("", *lines, sep="\n")
 
 
 def agree(ours: Any, theirs: Any) -> bool:
