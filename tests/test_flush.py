@@ -20,6 +20,7 @@ from saltline.learner import Learner
 from saltline.mixing import after_rinses
 from saltline.priors import pots
 from saltline.ranges import NEVER_NARROWER
+from saltline_pages.checks import rows
 from shell_pot import ShellPot
 from test_shown import values_of
 
@@ -73,6 +74,17 @@ def test_words_do_not_contradict_growers(grain: float, feed: float) -> None:
     assert "flush in the next days" not in said(276.0)
     assert "flush" in said(400.0)
     assert "flush in the next days" in said(700.0)
+
+
+def test_the_bare_figures_stay_here() -> None:
+    """No row of the page about trust, no example and no worked case shows them as readings."""
+    asked = [row.arguments for row in rows() if row.function.startswith("calc:")]
+    for form in FORMS.values():
+        asked += [form.example, *form.cases]
+    told = {146, *range(84, 91), 276, 400, 700}
+    readings = {given["reading"] for given in asked if given.get("method") in {"soak", "drip"}}
+    assert readings
+    assert not readings & told
 
 
 def naive_left(first: float, second: float, ml: float, held: float) -> float:
