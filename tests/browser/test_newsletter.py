@@ -9,7 +9,7 @@ from collections.abc import Callable
 import pytest
 import zxingcpp
 from PIL import Image
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page, Route, expect
 
 from browser.test_access import trouble
 
@@ -72,6 +72,22 @@ def test_the_codes_are_read_from_the_page_as_it_prints(open_page: Opener) -> Non
     read = {code.text for code in zxingcpp.read_barcodes(shot)}
     home = page.url.removesuffix("newsletter/")
     assert read == {home + address for address in ADDRESSES}
+
+
+def test_a_known_address_goes_into_credit_and_code(open_page: Opener) -> None:
+    page = open_page("404.html")
+    known = "https://orchids.example/care-pages/"
+
+    def with_address(route: Route) -> None:
+        mark = f'<head><link rel="canonical" href="{known}newsletter/">'
+        route.fulfill(body=route.fetch().text().replace("<head>", mark), content_type="text/html")
+
+    page.route("**/newsletter/", with_address)
+    page.goto(page.url.replace("404.html", "newsletter/"))
+    article = page.locator("salt-article").nth(1)
+    expect(article.locator(".salt-credit a")).to_have_text(f"{known}high/")
+    shot = Image.open(io.BytesIO(article.locator("svg.salt-code").screenshot()))
+    assert [code.text for code in zxingcpp.read_barcodes(shot)] == [f"{known}high/"]
 
 
 def test_a_narrow_screen_does_not_scroll_sideways(open_page: Opener) -> None:
