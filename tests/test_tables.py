@@ -136,11 +136,11 @@ def test_index_folds_every_table_once_under_its_page() -> None:
     assert set(homes) == set(TABLES), "a table that no page shows"
     page = parsed(tables.tables_index(TABLES, SOURCES, ROOT, homes))
     folds = page.findall(".//details")
-    assert sorted(fold.find("figure").get("id") for fold in folds) == sorted(
+    assert sorted(fold.find(".//figure").get("id") for fold in folds) == sorted(
         f"table-{name}" for name in TABLES
     )
     titles = {f"table-{name}": table.title for name, table in TABLES.items()}
-    assert all(titles[fold.find("figure").get("id")] == text(fold[0]) for fold in folds)
+    assert all(titles[fold.find(".//figure").get("id")] == text(fold[0]) for fold in folds)
     heads = [(text(head), head.find("a").get("href")) for head in page.findall(".//h2")]
     assert sorted(heads) == sorted({(title, ROOT + address) for title, address in homes.values()})
 

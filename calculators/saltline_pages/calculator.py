@@ -108,7 +108,8 @@ def _unit(item: Input, unit: str) -> str:
         return f'<span class="salt-unit" aria-hidden="true">{escape(unit)}</span>'
     ways = [unit, *(other[0] for other in others)]
     options = "".join(f'<option value="{at}">{escape(way)}</option>' for at, way in enumerate(ways))
-    return f'<select class="salt-unit" aria-label="Unit" disabled>{options}</select>'
+    start = '<select class="salt-unit" aria-label="Unit" disabled data-search-exclude>'
+    return f"{start}{options}</select>"
 
 
 def _answer(form: Form, inputs: Mapping[str, Any]) -> str:
@@ -141,7 +142,8 @@ def _answer(form: Form, inputs: Mapping[str, Any]) -> str:
         for item, before in zip(form.results, _befores(form), strict=True)
     )
     return (
-        '<div class="salt-answer" aria-live="polite">'
+        # The search finds what is asked; the numbers of an example would only be in its way.
+        '<div class="salt-answer" aria-live="polite" data-search-exclude>'
         f'<p class="salt-say">{verdict}</p><p class="salt-number">{number}</p>'
         f'<p class="salt-why">{reason}</p>{steps}'
         f'<div class="salt-picture">{picture}</div>{table}'

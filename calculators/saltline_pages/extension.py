@@ -18,7 +18,7 @@ On a line of its own:
     [[session]]            flush day, step by step
     [[licences]]           the work of others in the site
     [[said ID name=value;name=value]]   what a calculator answers, and a link that opens it so
-    [[trust-summary]] [[trust-run]] [[trust-checks]]   the page "How far can I trust this?"
+    [[trust-summary]] [[trust-furthest]] [[trust-run]] [[trust-checks]]   how far to trust this
 Inline:
     [@key, locator]        a citation
     [[open ID name=value;name=value | words]]   a link that opens a calculator filled in
@@ -159,11 +159,8 @@ def _methods(_: str) -> str:
     return methods_html(all_forms().values(), _home)
 
 
-def _trust_checks(_: str) -> str:
-    def cited_as(key: str, locator: str, level: str) -> str:
-        return cite.cite(_sources()[key], locator, ROOT, level)
-
-    return trust.checks_html(cited_as)
+def _cited_as(key: str, locator: str, level: str) -> str:
+    return cite.cite(_sources()[key], locator, ROOT, level)
 
 
 DIRECTIVES: dict[str, Callable[[str], str]] = {
@@ -186,7 +183,8 @@ DIRECTIVES: dict[str, Callable[[str], str]] = {
     "pot-notes": lambda _: notes.notes_html(),
     "session": lambda _: session.session_html(),
     "said": _said,
-    "trust-checks": _trust_checks,
+    "trust-furthest": lambda _: trust.furthest_html(_cited_as),
+    "trust-checks": lambda _: trust.checks_html(_cited_as),
 }
 
 

@@ -88,6 +88,7 @@ def finish(out: Path, built: date) -> None:
     pages[lost] = re.sub(r'(href="|src="|"base": ")/', r"\1", pages[lost])
     dress = theme.dress(out, pages)
     engine = write_light_engine(out)
+    theme.mend_search(out)
     theme.drop_unused(out)
     for page, html in pages.items():
         root = "../" * (len(page.relative_to(out).parts) - 1)

@@ -181,7 +181,8 @@ def tables_index(
         parts.append(f'<h2 id="{anchor}"><a href="{root}{address}">{escape(title)}</a></h2>')
         parts += [
             f'<details class="salt-fold"><summary>{escape(tables[name].title)}</summary>'
-            f"{table_html(tables[name], sources, root)}</details>"
+            # The page that shows it has its words for the search.
+            f"<div data-search-exclude>{table_html(tables[name], sources, root)}</div></details>"
             for name in names
         ]
     return "".join(parts)

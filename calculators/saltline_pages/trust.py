@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from functools import cache
 from html import escape
 from itertools import groupby
@@ -31,6 +31,17 @@ RUN = (
     "<tbody></tbody></table></div></salt-trust>"
 )
 POTS_MEASURED = 0  # no measured flush of a pot has been sent to us or found in print
+FURTHEST = 10  # checks shown as those that differ most
+# On a phone docs/assets/css/trust.css repeats them before each cell.
+HEADS = (
+    "What is worked out",
+    "Published",
+    "Ours",
+    "Differs by",
+    "May differ by",
+    "Place",
+    "Remark",
+)
 
 
 class Check(NamedTuple):
@@ -41,11 +52,25 @@ class Check(NamedTuple):
     ours: Any
 
     @property
-    def off(self) -> float | None:
-        """The difference as a share of the tolerance; None for words."""
+    def difference(self) -> float | None:
+        """How far ours is from the published number; None for words."""
         if isinstance(self.row.expected, str):
             return None
-        return abs(float(self.ours) - self.row.expected) / (self.row.tolerance() or 1e-300)
+        return abs(float(self.ours) - self.row.expected)
+
+    @property
+    def holds(self) -> bool:
+        """Whether a number is within its tolerance, and words are those published."""
+        if self.difference is None:
+            return bool(self.ours == self.row.expected)
+        return self.difference <= self.row.tolerance()
+
+    @property
+    def share(self) -> float:
+        """The difference as a share of the published number; 0 for words and beside zero."""
+        if self.difference is None or not self.row.expected:
+            return 0.0
+        return self.difference / abs(float(self.row.expected))
 
 
 @cache
@@ -65,15 +90,26 @@ def checks() -> tuple[Check, ...]:
 def summary_html() -> str:
     """The counts, first and apart: sums checked, pots measured."""
     levels = Counter(check.row.level for check in checks())
-    offs = [check.off for check in checks() if check.off is not None]
+    numbers = [check for check in checks() if check.difference is not None]
+    within = sum(check.holds for check in numbers)
+    words = len(checks()) - len(numbers)
+    same = sum(check.holds for check in checks()) - within
+    off = [sum(check.share > share for check in numbers) for share in (0.01, 0.1)]
     by_level = "; ".join(f"{level}: {levels[level]}" for level in LEVELS if levels[level])
     return (
         '<p class="salt-counts"><strong>'
         f"Sums checked: {len(checks())}. Pots measured: {POTS_MEASURED}.</strong></p>"
-        f"<p>Within their tolerance: {sum(off <= 1 for off in offs)} of {len(offs)} numbers, and "
-        f"{len(checks()) - len(offs)} answers in words. By how the outside value was read: "
+        f"<p>Within their tolerance: {within} of {len(numbers)} numbers. The same as published: "
+        f"{same} of {words} answers in words. More than 1 % from what is published: "
+        f"{off[0]} numbers; more than 10 %: {off[1]}. By how the outside value was read: "
         f"{by_level}.</p>"
     )
+
+
+def furthest_html(cite: Callable[[str, str, str], str]) -> str:
+    """The checks that differ most from what is published, with the reason for each."""
+    most = sorted(checks(), key=lambda check: -check.share)[:FURTHEST]
+    return f'<div class="salt-plain salt-checks">{_table(most, cite)}</div>'
 
 
 def checks_html(cite: Callable[[str, str, str], str]) -> str:
@@ -81,18 +117,28 @@ def checks_html(cite: Callable[[str, str, str], str]) -> str:
     parts = []
     for table, group in groupby(checks(), key=lambda check: check.row.table):
         listed = list(group)
-        body = "".join(_row(check, cite) for check in listed)
-        heads = ("What is worked out", "Published", "Ours", "May differ by", "Source", "Remark")
-        head = "".join(f'<th scope="col">{text}</th>' for text in heads)
         parts.append(
             f'<details class="salt-plain salt-checks"><summary>{escape(table.replace("_", " "))}: '
-            f"{len(listed)} checks</summary><table><thead><tr>{head}</tr></thead>"
-            f"<tbody>{body}</tbody></table></details>"
+            f"{len(listed)} checks</summary>{_table(listed, cite)}</details>"
         )
     return "".join(parts)
 
 
-def _row(check: Check, cite: Callable[[str, str, str], str]) -> str:
+def _table(listed: Iterable[Check], cite: Callable[[str, str, str], str]) -> str:
+    """The checks by source, in the order in which each source first comes."""
+    head = "".join(f'<th scope="col">{text}</th>' for text in HEADS)
+    by_source: dict[tuple[str, str], list[Check]] = {}
+    for check in listed:
+        by_source.setdefault((check.row.source, check.row.level), []).append(check)
+    bodies = "".join(
+        f'<tbody><tr><th scope="rowgroup" colspan="{len(HEADS)}">{cite(key, "", level)}</th></tr>'
+        f"{''.join(map(_row, group))}</tbody>"
+        for (key, level), group in by_source.items()
+    )
+    return f"<table><thead><tr>{head}</tr></thead>{bodies}</table>"
+
+
+def _row(check: Check) -> str:
     row = check.row
     name = row.function.removeprefix("saltline.").removeprefix("calc:")
     said = ", ".join(f"{key} {_plain(value)}" for key, value in row.arguments.items())
@@ -101,8 +147,9 @@ def _row(check: Check, cite: Callable[[str, str, str], str]) -> str:
         f"<code>{escape(asked)}</code>",
         escape(_plain(row.expected)),
         escape(_plain(check.ours)),
-        "-" if check.off is None else number(row.tolerance(), 2),
-        cite(row.source, row.locator, row.level),
+        "-" if check.difference is None else number(check.difference, 2),
+        "-" if check.difference is None else number(row.tolerance(), 2),
+        escape(row.locator),
         escape(row.remark),
     )
     return "<tr>" + "".join(f"<td>{cell}</td>" for cell in cells) + "</tr>"
@@ -124,7 +171,7 @@ def device_checks() -> str:
                 "question": json.dumps(check.row.question()),
                 "place": check.place,
                 "expected": check.row.expected,
-                "tolerance": None if check.off is None else check.row.tolerance(),
+                "tolerance": None if check.difference is None else check.row.tolerance(),
                 "ours": check.ours,
             }
             for check in checks()
