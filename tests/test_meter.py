@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from saltline.conductance import IONS, conductivity_ms_cm
 from saltline.forms import all_forms
-from saltline.meter import ec_from_scale, scale_from_ec
+from saltline.meter import ec_from_scale, factor_iso_7888, factor_linear, scale_from_ec
 from saltline.standards import (
     KCL_0_01_MOL_KG,
     SCALES,
@@ -111,6 +111,15 @@ def test_bottle_follows_its_temperature() -> None:
         assert bottle_1413_us_cm(sample_c=cold) < bottle_1413_us_cm(sample_c=warm)
     with pytest.raises(ValueError, match="0 to 35"):
         bottle_1413_us_cm(sample_c=36.0)
+
+
+@pytest.mark.parametrize("sample_c", range(36))
+def test_a_pens_own_correction_stays_in_its_range(sample_c: int) -> None:
+    """What 2 %/K makes of 1 mS/cm by ISO 7888; near freezing 4 % too much."""
+    shown = factor_linear(sample_c=sample_c) / factor_iso_7888(sample_c=sample_c)
+    given = {"reading": shown, "scale": "ms_cm", "sample_c": sample_c, "error_percent": 0}
+    answer = READING.run(given)
+    assert answer.ec_ms_cm_low <= 1.0 <= answer.ec_ms_cm_high
 
 
 def test_what_the_form_says_of_a_cold_bottle() -> None:

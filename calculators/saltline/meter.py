@@ -180,7 +180,8 @@ def meter_reading(
     Equation:
         EC = reading on its scale (ec_from_scale), times f25(T) of ISO 7888 when the pen does not
         correct for temperature. Half range = error % of the full scale, or of the reading when no
-        full scale is given, plus the temperature correction's own error away from 25 C.
+        full scale is given, plus the temperature correction's own error away from 25 C: 1 % of
+        ISO 7888, 1.5 % of a pen's 2 %/K or what parts it from ISO 7888 where that is more.
     Arguments:
         reading: what the pen shows, in the unit of `scale`.
         scale: us_cm, ms_cm, ppm500, ppm640, ppm700 or cf.
@@ -202,10 +203,12 @@ def meter_reading(
     read = ec_from_scale(reading=reading, scale=scale)
     factor, temperature_error = 1.0, 0.0
     if sample_c != 25.0:
+        true_factor = factor_iso_7888(sample_c=sample_c)
         if compensated == "no":
-            factor, temperature_error = factor_iso_7888(sample_c=sample_c), ISO_7888_ERROR
-        else:
-            temperature_error = LINEAR_ERROR
+            factor, temperature_error = true_factor, ISO_7888_ERROR
+        else:  # near freezing a straight line is 4 % off
+            apart = abs(factor_linear(sample_c=sample_c) / true_factor - 1.0)
+            temperature_error = max(LINEAR_ERROR, apart)
     ec = read * factor
     of = read if full_scale is None else ec_from_scale(reading=full_scale, scale=scale)
     half = error_percent / 100.0 * of * factor + temperature_error * ec
