@@ -273,6 +273,13 @@ def test_soaks_already_done_count() -> None:
     assert left[0].left_share_high == left[3].left_share_high > left[4].left_share_high
 
 
+def test_a_soak_is_counted_no_longer_than_the_plant_stands() -> None:
+    half_an_hour, an_hour = (run("flush-today", soak_min=minutes) for minutes in (30, 60))
+    assert an_hour.left_share_low == half_an_hour.left_share_low
+    assert "more soaks, not longer ones" in an_hour.warnings[0]
+    assert not half_an_hour.warnings
+
+
 def test_steps_give_the_target_as_a_pen_shows_it() -> None:
     given = {"pot_ms_cm": 2.4, "rinse_ms_cm": 0.3, "feed_ms_cm": None, "target_ms_cm": None}
     plan = run("flush-plan", **given)

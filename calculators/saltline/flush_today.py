@@ -65,7 +65,7 @@ def flush_today(
         pot_l: volume of the pot [L].
         live_prills: yes when slow-release beads in the pot still feed.
         soaks_done: soaks already done today [-].
-        soak_min: minutes of each soak [min].
+        soak_min: minutes of each soak [min]; beyond half an hour counted as that.
         tap_ms_cm: the water used [mS/cm], or None.
         medium: granules or bark.
         softened: yes when the water comes from a softener (refused).
@@ -84,6 +84,7 @@ def flush_today(
     refuse_softened(softened=softened)
     most = GENTLE_A_MORNING if resting else SOAKS_A_DAY
     today = max(0, most - soaks_done)
+    minutes = min(soak_min, PLANT_LIMIT_MIN)
     runs, shown = [], []
     for draw in pots(count=DRAWS):
         pot = pot_of(draw=draw, grain_mm=grain_mm, pot_l=pot_l, weighed_ml=None)
@@ -92,7 +93,7 @@ def flush_today(
             washes=soaks_done + today,
             a_morning=soaks_done + today,
             ml=1000.0 * pot_l * draw.brim_share,
-            soak_min=soak_min,
+            soak_min=minutes,
         )
         runs.append(after)
         pot.rest(hours=SHORT_COVER_H)
@@ -102,7 +103,10 @@ def flush_today(
     each = brim_ml(pot_l=pot_l)
     warnings = medium_warnings(medium=medium, live_prills=live_prills)
     if soak_min > PLANT_LIMIT_MIN:
-        warnings.append("Half an hour a soak is enough for the plant: more soaks, not longer ones.")
+        warnings.append(
+            "Half an hour a soak is enough for the plant: more soaks, not longer ones. Each is "
+            "counted as half an hour here."
+        )
     return FlushToday(
         soaks_today=today,
         each_ml=each,
@@ -112,7 +116,7 @@ def flush_today(
         left_each_share_low=lows,
         left_each_share_high=highs,
         next=_next(low, high, quantile(sorted(shown), 0.1), tap_ms_cm, resting),
-        steps=_steps(today, each, min(soak_min, PLANT_LIMIT_MIN), live_prills, resting),
+        steps=_steps(today, each, minutes, live_prills, resting),
         warnings=tuple(warnings),
     )
 
