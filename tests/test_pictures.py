@@ -21,6 +21,7 @@ from saltline.declare import OTHER_UNITS, Choice, Form, Number, Numbers
 from saltline.errors import Refused
 from saltline.forms import all_forms
 from saltline.pictures.drawing import at, plain, step_for, ticks
+from saltline.pictures.pots import GRAINS, cut_pots
 from saltline_pages import shown
 from saltline_pages.calculator import declaration
 from test_shown import values_of
@@ -307,3 +308,12 @@ def test_ticks_reach_the_top_in_few_round_steps(top: float, most: int) -> None:
     for mark in found:
         assert float(plain(mark)) == pytest.approx(mark, rel=1e-9)
         assert json.loads(plain(mark)) >= 0.0
+
+
+def test_a_pot_cut_open_shows_sure_and_possible_grains() -> None:
+    drawn = cut_pots([(1.0, 1.0), (0.25, 0.5)], ["start", "soak 1"])
+    pots, legend = 2, 1
+    assert drawn.count('class="full-salt"') == GRAINS + GRAINS // 4 + legend
+    assert drawn.count('class="salt"') == GRAINS // 4 + legend
+    assert drawn.count('class="ink"') == pots
+    assert ">25–50 %<" in drawn

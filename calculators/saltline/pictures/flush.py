@@ -26,6 +26,7 @@ from saltline.pictures.drawing import (
     text,
     ticks,
 )
+from saltline.pictures.pots import cut_pots, height
 
 FALL = (0.0, 0.5, 1.0)  # shares of the salt on the axis
 BELOW = FOOT + 2.0 * ROW + 10.0
@@ -97,12 +98,12 @@ def flush_plan_table(inputs: Mapping[str, Any], answer: FlushPlan) -> Rows:
 
 
 def flush_today(inputs: Mapping[str, Any], answer: FlushToday) -> str:
-    """Salt left after each soak of today, those already done among them."""
-    parts, _, _ = _fall(
-        "flush-today", answer.left_each_share_low, answer.left_each_share_high, "soaks today"
-    )
-    says = "Salt left in the pot, falling to {left_share_low..left_share_high} after today's soaks."
-    return svg(BELOW, says, parts)
+    """The pot cut open at the start and after each soak of today, those already done among them."""
+    lows, highs = answer.left_each_share_low, answer.left_each_share_high
+    names = ["start"] + [f"soak {number + 1}" for number in range(len(highs))]
+    says = "The pot cut open soak by soak, its salt as grains: "
+    says += "{left_share_low..left_share_high} is left after today's soaks."
+    return svg(height(len(names)), says, cut_pots([(1.0, 1.0)] + list(zip(lows, highs)), names))
 
 
 def flush_today_table(inputs: Mapping[str, Any], answer: FlushToday) -> Rows:
