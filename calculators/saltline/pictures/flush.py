@@ -26,7 +26,7 @@ from saltline.pictures.drawing import (
     text,
     ticks,
 )
-from saltline.pictures.pots import cut_pots, height
+from saltline.pictures.pots import ROOMY, cut_pots, height
 
 FALL = (0.0, 0.5, 1.0)  # shares of the salt on the axis
 BELOW = FOOT + 2.0 * ROW + 10.0
@@ -100,7 +100,8 @@ def flush_plan_table(inputs: Mapping[str, Any], answer: FlushPlan) -> Rows:
 def flush_today(inputs: Mapping[str, Any], answer: FlushToday) -> str:
     """The pot cut open at the start and after each soak of today, those already done among them."""
     lows, highs = answer.left_each_share_low, answer.left_each_share_high
-    names = ["start"] + [f"soak {number + 1}" for number in range(len(highs))]
+    word = "soak " if len(highs) < ROOMY else ""
+    names = ["start"] + [word + str(number + 1) for number in range(len(highs))]
     says = "The pot cut open soak by soak, its salt as grains: "
     says += "{left_share_low..left_share_high} is left after today's soaks."
     return svg(height(len(names)), says, cut_pots([(1.0, 1.0)] + list(zip(lows, highs)), names))
