@@ -28,6 +28,7 @@ def cut_pots(left: Sequence[tuple[float, float]], names: Sequence[str]) -> str:
     """
     step = min(WIDEST, (WIDTH - 2.0 * EDGE) / len(left))
     first = (WIDTH - step * len(left)) / 2.0
+    roomy = len(left) <= ROOMY
     parts = ""
     for at, (low, high) in enumerate(left):
         x, wide = first + step * at + 4.0, step - 8.0
@@ -40,17 +41,18 @@ def cut_pots(left: Sequence[tuple[float, float]], names: Sequence[str]) -> str:
             parts += dot(place, TOP + 10.0 + deep * (FOOT - TOP - 17.0), 2.4, kind)
         parts += text(x + wide / 2.0, FOOT + ROW, names[at], "", "middle")
         if at:
-            lower = ROW if len(left) > ROOMY and at % 2 == 0 else 0.0
-            said = _percent(low, high)
+            lower = ROW if not roomy and at % 2 == 0 else 0.0
+            said = _percent(low, high) + (" %" if roomy else "")
             parts += text(x + wide / 2.0, FOOT + 2.0 * ROW + lower, said, "strong", "middle")
     foot = height(len(left)) - 6.0
     parts += dot(EDGE + 8.0, foot - 5.0, 3.0, "full-salt") + text(EDGE + 18.0, foot, "still in")
-    return parts + dot(EDGE + 98.0, foot - 5.0, 3.0, "salt") + text(EDGE + 108.0, foot, "perhaps")
+    perhaps = "perhaps" if roomy else "perhaps; in percent"
+    return parts + dot(EDGE + 98.0, foot - 5.0, 3.0, "salt") + text(EDGE + 108.0, foot, perhaps)
 
 
 def _percent(low: float, high: float) -> str:
     """A range in whole percent, which is all that a small pot has room for."""
     first, last = int(100.0 * low + 0.5), int(100.0 * high + 0.5)
     if last < 1:
-        return "&lt;1 %"
-    return (str(last) if first == last else str(first) + "–" + str(last)) + " %"
+        return "&lt;1"
+    return str(last) if first == last else str(first) + "–" + str(last)
