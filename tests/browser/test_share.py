@@ -13,11 +13,16 @@ import zxingcpp
 from PIL import Image
 from playwright.sync_api import BrowserContext, Locator, Page, expect
 
-from browser.test_access import HOMES, trouble
+from browser.test_access import trouble
+from saltline.forms import all_forms
+from saltline_pages.uses import calculator_home, read_pages
 
 pytestmark = pytest.mark.browser
 
 Opener = Callable[..., Page]
+DOCS = Path(__file__).resolve().parent.parent.parent / "docs"
+PAGES = read_pages(DOCS)
+HOMES = {name: calculator_home(name, DOCS, PAGES) for name in all_forms()}
 COPY = {"permissions": ["clipboard-read", "clipboard-write"]}
 
 
