@@ -17,6 +17,7 @@ def main() -> None:
     parser.add_argument("pages", nargs="*", metavar="PAGE", help="default: every care page")
     options = parser.parse_args()
     start.ready("site", browser=True)
+    from answer_times import report_answers
     from floors import compare
     from measuring import pages_that_calculate, report
 
@@ -32,6 +33,7 @@ def main() -> None:
     try:
         site = start.ROOT / "site"
         compare(site, options.link, report(site, options.pages or there, options.link, build_s))
+        report_answers(site)
     except KeyboardInterrupt:
         print("\nStopped.")
 
