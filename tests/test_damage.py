@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 import json
 import random
+import re
 from collections import Counter
 from collections.abc import Callable
 from pathlib import Path
@@ -19,7 +20,7 @@ from saltline import damage_key as key
 from saltline.damage_key import DamageKey, judge
 from saltline.damage_signs import CAUSES, EXCLUSIVE, ROT_CAUSES, ROT_SIGNS, SIGNS, Sign
 from saltline.forms.damage import DAMAGE_KEY, FORMS, STAGE_ACTION
-from saltline.stage_rules import ACTIONS, COLUMNS
+from saltline.stage_rules import ACTIONS, COLUMNS, ROOT_TRIGGER_CM
 from vignettes import LEVELS, Vignette, vignettes
 
 SIGN_IDS = tuple(sign.id for sign in SIGNS)
@@ -413,6 +414,15 @@ def test_months_are_six_apart() -> None:
     resting = {"kind": "deciduous", "stage": "resting", "cause": "unsure"}
     assert "March" in STAGE_ACTION.run(resting).when
     assert "September" in STAGE_ACTION.run(resting | {"hemisphere": "south"}).when
+
+
+def test_new_roots_are_long_enough_at_one_length() -> None:
+    said = []
+    for path in Path(key.__file__).parent.rglob("*.py"):
+        text = re.sub(r'"\s*\n\s*f?"', "", path.read_text(encoding="utf-8"))
+        said += re.findall(r"roots (?:are|reach) about ([\d.]+) cm", text)
+    assert len(said) >= 4
+    assert set(said) == {str(ROOT_TRIGGER_CM)}
 
 
 @pytest.mark.parametrize("cause", ["salt_line", "salty_pot"])

@@ -22,8 +22,8 @@ RESTING = (
 )
 SHOOT_DECIDUOUS = (
     "The new shoot has no roots of its own yet, and water round it rots it.",
-    "Keep it dry until its roots are about 8 cm long. This is the moment to repot it dry into "
-    "fresh granules.",
+    "Keep it dry until its longest roots reach about 7.6 cm (published: 6.4 to 12.7 cm). This is "
+    "the moment to repot it dry into fresh granules.",
 )
 SHOOT_EVERGREEN = (
     "The new shoot has no roots of its own yet, and a flush now would stand round it.",
