@@ -35,7 +35,10 @@ NO_NETWORK = re.compile(
 
 
 def prepare(lock: str, browser: bool) -> None:
-    """Set up the packages of `requirements-LOCK.txt`, Node and, if asked, a browser."""
+    """Set up the packages of `requirements-LOCK.txt`, Node and, if asked, a browser.
+
+    A browser that the system has is used in any case: the build prints the sheets with it.
+    """
     LOG.parent.mkdir(exist_ok=True)
     try:
         # The site's lock first: it holds what the few source packages of the tests are built with.
@@ -46,9 +49,11 @@ def prepare(lock: str, browser: bool) -> None:
             tools.update(_find_node())
             _record(tools)
         _node_packages(tools)
-        if browser and "chromium" not in tools:
-            tools["chromium"] = _find_browser()
-            _record(tools)
+        if "chromium" not in tools:
+            found = _find_browser() if browser else _system_browser()
+            if found:
+                tools["chromium"] = found
+                _record(tools)
     except KeyboardInterrupt:
         raise SystemExit("\nStopped. Start it again to go on with the set-up.") from None
 

@@ -92,6 +92,15 @@ def test_a_site_with_an_address_lists_its_pages_and_tells_them(tmp_path: Path) -
     for page in ("care/water", "stories", "glossary"):
         told = data((out / page / "index.html").read_text(encoding="utf-8"))
         assert told["url"] == f"{address}{page}/"
+    # One picture for each page that messengers are told of.
+    named = {
+        name.removeprefix(address)
+        for file in out.rglob("index.html")
+        for name in re.findall(r'og:image" content="(.+?)"', file.read_text(encoding="utf-8"))
+    }
+    drawn = {file.relative_to(out).as_posix() for file in out.glob("assets/previews/*.png")}
+    assert named == drawn
+    assert len(drawn) > 20
 
 
 @pytest.mark.parametrize(("words", "place"), QUESTIONS, ids=[words for words, _ in QUESTIONS])

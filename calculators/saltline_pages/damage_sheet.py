@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Mapping
 from html import escape
 
 from saltline.damage_signs import CAUSES, ROT_SIGNS, SIGNS, Sign
@@ -10,6 +10,8 @@ from saltline.forms.choices import STAGES
 from saltline.pictures.signs import sketch
 from saltline.stage_action import stage_action, what_to_do
 from saltline.words.damage_how import HOW
+from saltline_pages import sheets
+from saltline_pages.cite import Source
 
 TESTS = ("crust_dissolves", "crust_fizzes", "rested_drip_high")  # their how is printed
 STRONG = 4  # the weight from which a sign is printed as a strong one
@@ -34,15 +36,15 @@ RULES = (
 )
 
 
-def sheet_html(cited: Callable[[str], str]) -> str:
-    """The sheets; `cited` turns citation marks into links."""
+def sheet_html(sources: Mapping[str, Source], root: str) -> str:
+    """The sheets."""
     rules = "".join(f"<li>{rule}</li>" for rule in RULES)
-    keys = ", ".join(f"[@{key}]" for key in sorted({sign.source for sign in SIGNS}))
+    works = sheets.works_by_level((sign.source for sign in SIGNS), sources, root)
     return (
-        '<div class="salt-sheet"><p class="salt-poster">What did this to the roots?</p>'
+        f'<div class="salt-sheet">{sheets.head()}'
         f"<ol>{rules}</ol>{_stages()}{_groups()}{_actions()}<p>The weights behind it are our "
-        "estimate, and nobody has tried it blind on real plants yet. Where the signs come from: "
-        f"{cited(keys)}.</p></div>"
+        "estimate, and nobody has tried it blind on real plants yet.</p>"
+        f"{works}</div>"
     )
 
 

@@ -4,6 +4,11 @@ On a line of its own:
     [[calculator ID]]      a calculator, answered for its example
     [[key]]                the damage key, one question a screen
     [[damage-sheet]]       the damage key on paper
+    [[sheets]]             every sheet for paper, with its page and its PDF
+    [[part PAGE: HEADING]] [[lead PAGE: HEADING]]   a section, or its first paragraph
+    [[head]] [[works]] [[pdf NAME]]   a sheet's first line, its works in full, its PDF
+    [[fields WORDS ___]] [[ruled ROWS: HEADING; HEADING]]   to write on with a pencil
+    [[pot-tags]] [[feed-labels]]   to cut out
     [[case-card]]          a case of root damage as a card and a link
     [[table NAME]]         a table of docs/tables, with its sources and its CSV
     [[tables-index]]       every table, by the page that shows it
@@ -53,6 +58,7 @@ from saltline_pages import (
     licences,
     notes,
     session,
+    sheets,
     tables,
     trust,
     uses,
@@ -78,6 +84,7 @@ OURS = (  # our elements
     "club",
     "experiment",
     "handout",
+    "head",
     "key",
     "notes",
     "session",
@@ -168,7 +175,14 @@ DIRECTIVES: dict[str, Callable[[str], str]] = {
     "case-card": lambda _: case_html(),
     "key": lambda _: key_html(),
     "experiment": lambda _: experiment_html(),
-    "damage-sheet": lambda _: damage_sheet.sheet_html(cited),
+    "damage-sheet": lambda _: damage_sheet.sheet_html(_sources(), ROOT),
+    "fields": sheets.fields,
+    "head": lambda _: sheets.head(),
+    "feed-labels": lambda _: sheets.feed_labels(DOCS / "tables", _sources(), ROOT),
+    "pdf": lambda name: f"<p>{sheets.pdf_link(name, ROOT)}</p>",
+    "pot-tags": lambda _: sheets.pot_tags(),
+    "ruled": sheets.ruled,
+    "sheets": lambda _: sheets.listed(DOCS, ROOT),
     "table": _table,
     "tables-index": _tables_index,
     "sources-list": _sources_list,
@@ -195,15 +209,19 @@ class _Directives(Preprocessor):
     def run(self, lines: list[str]) -> list[str]:
         out: list[str] = []
         fenced = False
+        lines = list(sheets.with_parts(lines, DOCS))
+        directives = DIRECTIVES | {
+            "works": lambda _: sheets.works(lines, DOCS / "tables", _sources()),
+        }
         for line in lines:
             fenced ^= line.startswith("```")
             found = None if fenced else DIRECTIVE.match(line)
             if found is None:
                 out.append(line)
                 continue
-            if found[1] not in DIRECTIVES:
+            if found[1] not in directives:
                 raise ValueError(f"a page asks for '{found[1]}', which is not a directive")
-            html = DIRECTIVES[found[1]](found[2] or "")
+            html = directives[found[1]](found[2] or "")
             out += ["", self.md.htmlStash.store(html), ""]
         return out
 

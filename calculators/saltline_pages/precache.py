@@ -13,8 +13,9 @@ from pathlib import Path
 from saltline_pages import bundling
 
 LEFT_OUT = re.compile(r"sw\.js|sitemap\.xml(\.gz)?")
-# Fetched when first asked for: sheets to print, what runs the checks, and what only programs read.
-LATER = re.compile(r".*\.(pdf|zip)|assets/(full|checks).*|schemas/.*")
+# Fetched when first asked for: sheets to print, what runs the checks, and what only programs read
+# (the pictures for messengers among it).
+LATER = re.compile(r"sheets/.*|.*\.(pdf|zip)|assets/(full|checks|previews).*|schemas/.*")
 FOOT = '<div class="md-copyright">'
 
 

@@ -2,7 +2,8 @@
 
 The step links our own bundles under hashed names, puts the early start of the engine at the top of
 each page that calculates, tells search engines what it answers, adds the content security policy,
-makes links relative, and writes the service worker that keeps all of it on the reader's device.
+makes links relative, prints the sheets as PDFs where there is a browser for it, and writes the
+service worker that keeps all of it on the reader's device.
 """
 
 from __future__ import annotations
@@ -16,12 +17,15 @@ import tempfile
 from datetime import date
 from pathlib import Path
 
-from saltline_pages import bundling, precache, theme
+from saltline_pages import bundling, precache, previews, sheets, theme
 from saltline_pages.described import described
 from saltline_pages.engines import Engine, early_start, with_trust_parts, write_light_engine
+from saltline_pages.extension import DOCS
 from saltline_pages.extension import ROOT as ROOT_MARK
 from saltline_pages.leads import led_on
+from saltline_pages.papers import print_all
 from saltline_pages.policy import policy
+from saltline_pages.tools import browser
 
 PROJECT = Path(__file__).resolve().parent.parent.parent
 
@@ -73,6 +77,7 @@ SCRIPTS = {
     "salt-club": "salt-club.js",
     "salt-experiment": "salt-experiment.js",
     "salt-handout": "salt-handout.js",
+    "salt-head": "salt-head.js",
     "salt-key": "salt-key.js",
     "salt-notes": "salt-notes.js",
     "salt-session": "salt-session.js",
@@ -90,11 +95,19 @@ def finish(out: Path, built: date) -> None:
     engine = write_light_engine(out)
     theme.mend_search(out)
     theme.drop_unused(out)
+    chromium = browser()
     for page, html in pages.items():
         root = "../" * (len(page.relative_to(out).parts) - 1)
-        pages[page] = finished(html, root, dress, engine)
+        offered = html if chromium else sheets.without_pdfs(html)
+        done = finished(offered, root, dress, engine)
+        pages[page] = previews.previewed(done, precache.address(page, out), bool(chromium))
     for page, html in precache.with_feet(pages, out, built).items():
         page.write_text(html, encoding="utf-8")
+    if chromium:
+        drawn = previews.pictures({precache.address(page, out): pages[page] for page in pages})
+        print_all(out, chromium, sheets.names(DOCS), drawn, built)
+    else:
+        print("No Chromium was found, so the sheets are not made as PDFs.", flush=True)
     precache.write_service_worker(out)
 
 
