@@ -111,3 +111,11 @@ def test_a_question_is_answered_right_beneath_it(site: Path, words: str, place: 
     assert section.heading.endswith("?")
     # Two sentences, or a little more: what a reader takes in at a glance.
     assert 60 <= len(section.answer) <= 300, section.answer
+
+
+def test_a_page_of_many_questions_lists_them_at_its_top(site: Path) -> None:
+    html = (site / "care" / "stages" / "index.html").read_text(encoding="utf-8")
+    (fold,) = re.findall(r'<details class="salt-fold salt-here".*?</details>', html, re.S)
+    asked = [one for one in sections(html)[1:] if one.heading.endswith("?")]
+    assert re.findall(r'href="#([^"]+)">([^<]+)', fold) == [one[:2] for one in asked]
+    assert html.index("<h1") < html.index(fold) < html.index("<salt-calc")

@@ -297,7 +297,8 @@ def _cases(form: Form) -> str:
         )
         body += f'<tr>{cells}<td data-label="Answer">{escape(_case(form, each))}</td></tr>'
     return (
-        '<details class="salt-plain salt-cases"><summary>Worked-out cases</summary><table><thead>'
+        '<details class="salt-plain salt-cases" data-search-exclude>'
+        "<summary>Worked-out cases</summary><table><thead>"
         f'<tr>{head}<th scope="col">Answer</th></tr></thead><tbody>{body}</tbody></table></details>'
     )
 
@@ -324,8 +325,8 @@ def _footer(form: Form) -> str:
     cited = ", ".join(f"[@{key}]" for key in form.sources)
     method = f"<p>Method version {form.version}. Sources: {cited}.</p>"
     return (
-        '<div class="salt-method"><details><summary>Method and sources</summary>'
-        f"{assumed}{defaults}{method}</details></div>"
+        '<div class="salt-method" data-search-exclude><details>'
+        f"<summary>Method and sources</summary>{assumed}{defaults}{method}</details></div>"
     )
 
 

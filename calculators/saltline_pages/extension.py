@@ -28,7 +28,8 @@ Inline:
     [@key, locator]        a citation
     [[open ID name=value;name=value | words]]   a link that opens a calculator filled in
 
-The first use of each term of the glossary becomes a link to it, except on the glossary's own page.
+A page of many questions lists them beneath its first paragraph. The first use of each term of the
+glossary becomes a link to it, except on the glossary's own page.
 
 Links to other parts of the site are written `salt-root:path`; the finishing step of the build puts
 the right relative path in their place, so that this works under any generator and base path.
@@ -39,9 +40,10 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from functools import cache
+from html import unescape
 from pathlib import Path
 from typing import override
-from xml.etree.ElementTree import Element
+from xml.etree.ElementTree import Element, SubElement
 
 from markdown import Extension, Markdown
 from markdown.inlinepatterns import InlineProcessor
@@ -77,6 +79,7 @@ from saltline_pages.print_drawing import drawing_html
 PROJECT = Path(__file__).resolve().parent.parent.parent
 DOCS = PROJECT / "docs"
 ROOT = "salt-root:"
+MANY = 4  # questions on a page, from which on they are listed at its top
 OURS = (  # our elements
     "article",
     "calc",
@@ -256,6 +259,29 @@ class _Labels(Treeprocessor):
                     cell.set("data-label", head)
 
 
+class _Questions(Treeprocessor):
+    """On a page of many questions, links to them beneath its first paragraph."""
+
+    @override
+    def run(self, root: Element) -> None:
+        titles = [
+            one
+            for title in self.md.toc_tokens  # type: ignore[attr-defined] # left there by toc
+            for one in title["children"]
+            if one["name"].endswith("?")
+        ]
+        first = next((at for at, part in enumerate(root) if part.tag == "p"), None)
+        if len(titles) < MANY or first is None:
+            return
+        fold = Element("details", {"class": "salt-fold salt-here", "data-search-exclude": ""})
+        SubElement(fold, "summary").text = f"{len(titles)} more questions on this page"
+        listed = SubElement(fold, "ul")
+        for one in titles:
+            link = SubElement(SubElement(listed, "li"), "a", href="#" + one["id"])
+            link.text = unescape(one["name"])
+        root.insert(first + 1, fold)
+
+
 class _Terms(Postprocessor):
     """The finished page with its terms linked; the glossary's own page is left as it is."""
 
@@ -276,6 +302,8 @@ class SaltlineExtension(Extension):
         # Before raw HTML is stashed (20) but after line endings are made equal (30).
         md.preprocessors.register(_Directives(md), "saltline", 25)
         md.treeprocessors.register(_Labels(md), "saltline-labels", 15)
+        # After the headings have their ids (5).
+        md.treeprocessors.register(_Questions(md), "saltline-questions", 4)
         citation_mark = cite.CITATION.pattern
         md.inlinePatterns.register(_Citation(citation_mark, md), "saltline-citation", 175)
         md.inlinePatterns.register(_Open(OPEN, md), "saltline-open", 176)
