@@ -19,8 +19,8 @@ from saltline_pages import bundling
 STYLE = re.compile(r'\s*<link rel="stylesheet" href="([^"]*assets/stylesheets/[^"]+)">')
 SCRIPT = re.compile(r'\s*<script src="([^"]*assets/javascripts/bundle[^"]+)"></script>')
 TOGGLE = re.compile(r'(<input [^>]*id="__(drawer|search)") autocomplete="off">')
-# What cuts off names that are too long for their line; ours break, and 40 in each page weigh much.
-ELLIPSIS = re.compile(r'<span class="md-ellipsis">\s*([^<]*?)\s*</span>')
+# What cuts off names in the menu that are too long; ours break, and 40 in each page weigh much.
+ELLIPSIS = re.compile(r'(md-nav__link[^>]*>\s*)<span class="md-ellipsis">\s*([^<]*?)\s*</span>')
 # A page that is not in the menu has no box for the label of its own contents.
 CONTENTS = re.compile(r'<label (class="md-nav__title") for="__toc">(.*?)</label>', re.S)
 ADDED = re.compile(r"md-(?:search|typeset__)[a-z_-]*")  # classes of what the script adds
@@ -63,7 +63,7 @@ def dress(out: Path, pages: Mapping[Path, str]) -> Dress:
 def undressed(html: str, root: str, dress: Dress) -> str:
     """A page without the theme's sheets and script; `page.js` fetches what the search needs."""
     search = {"style": root + dress.search_style, "script": root + dress.search_script}
-    html = ELLIPSIS.sub(r"\1", SCRIPT.sub("", STYLE.sub("", html)))
+    html = ELLIPSIS.sub(r"\1\2", SCRIPT.sub("", STYLE.sub("", html)))
     if 'id="__toc"' not in html:
         html = CONTENTS.sub(r"<span \1>\2</span>", html)
     # The theme hides the boxes that its menu and search hang on; named, and reached by the keyboard
