@@ -11,12 +11,11 @@ from typing import Any
 
 import pytest
 
-from engines import Reply, full, light, native
+from engines import Reply, full, light, native, science_modules
 from saltline.forms import all_forms
-from saltline_pages.calculator import modules
 from saltline_pages.checks import LEVELS, Row, called, rows
 from saltline_pages.lower import bundle
-from saltline_pages.shake import shaken
+from saltline_pages.shake import needed, parsed
 
 ROWS = rows()
 RELATIVE = 1e-12  # how far two engines may differ
@@ -64,16 +63,16 @@ def test_row_is_cited(row: Row) -> None:
         assert row.remark, "a tolerance above 1 % needs its reason"
 
 
+@cache
+def science() -> dict[str, ast.Module]:
+    return parsed(bundle(science_modules()))
+
+
 def reached(name: str) -> set[str]:
     """A calculator and every function and class that its answer can come from."""
-    form = all_forms()[name]
-    files = shaken(bundle(modules(form)), [f"{form.function.__module__}.{form.function.__name__}"])
-    return {f"calc:{name}"} | {
-        path.removesuffix(".py").replace("/", ".") + "." + node.name
-        for path, text in files.items()
-        for node in ast.parse(text).body
-        if isinstance(node, ast.FunctionDef | ast.ClassDef)
-    }
+    function = all_forms()[name].function
+    names = needed(science(), [f"{function.__module__}.{function.__name__}"])
+    return {f"calc:{name}", *map(".".join, names)}
 
 
 def test_every_calculator_is_held_to_something_outside(capsys: pytest.CaptureFixture[str]) -> None:

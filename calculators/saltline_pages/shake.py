@@ -13,9 +13,14 @@ def shaken(texts: dict[str, str], roots: Iterable[str]) -> dict[str, str]:
 
     A root is a function's dotted path, or a module's, which is then kept whole.
     """
-    trees = {_module(path): ast.parse(text) for path, text in texts.items()}
-    needed = _needed(trees, roots)
-    return {path: _cut(trees[_module(path)], _module(path), needed) for path in texts}
+    trees = parsed(texts)
+    wanted = needed(trees, roots)
+    return {path: _cut(trees[_module(path)], _module(path), wanted) for path in texts}
+
+
+def parsed(texts: dict[str, str]) -> dict[str, ast.Module]:
+    """The modules of a bundle by their dotted names."""
+    return {_module(path): ast.parse(text) for path, text in texts.items()}
 
 
 def _module(path: str) -> str:
@@ -39,7 +44,8 @@ def _used(node: ast.AST) -> set[str]:
     return found | {part.attr for part in ast.walk(node) if isinstance(part, ast.Attribute)}
 
 
-def _needed(trees: dict[str, ast.Module], roots: Iterable[str]) -> set[Name]:
+def needed(trees: dict[str, ast.Module], roots: Iterable[str]) -> set[Name]:
+    """Every name that the roots can come to use."""
     pending: list[Name] = []
     for root in roots:
         if root in trees:
@@ -51,12 +57,12 @@ def _needed(trees: dict[str, ast.Module], roots: Iterable[str]) -> set[Name]:
         for node in tree.body:
             if not _defined(node):
                 pending += [(module, name) for name in _used(node)]
-    needed: set[Name] = set()
+    found: set[Name] = set()
     while pending:
         module, name = pending.pop()
-        if (module, name) in needed or module not in trees:
+        if (module, name) in found or module not in trees:
             continue
-        needed.add((module, name))
+        found.add((module, name))
         for node in trees[module].body:
             if name not in _defined(node):
                 continue
@@ -68,14 +74,14 @@ def _needed(trees: dict[str, ast.Module], roots: Iterable[str]) -> set[Name]:
                 ]
             else:
                 pending += [(module, each) for each in _used(node)]
-    return needed
+    return found
 
 
-def _cut(tree: ast.Module, module: str, needed: set[Name]) -> str:
+def _cut(tree: ast.Module, module: str, wanted: set[Name]) -> str:
     body: list[ast.stmt] = []
     for node in tree.body:
         names = _defined(node)
-        kept = [name for name in names if (module, name) in needed]
+        kept = [name for name in names if (module, name) in wanted]
         if names and not kept:
             continue
         if isinstance(node, ast.ImportFrom | ast.Import):
