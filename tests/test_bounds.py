@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from engines import light, native
-from saltline.declare import Form
+from saltline.declare import Form, Number
 from saltline.errors import BadInput, Refused
 from saltline.forms import all_forms
 from test_pictures import sampled
@@ -104,6 +104,15 @@ def test_an_answer_in_order_or_a_reason(name: str, count: int) -> None:
 
     whatever()
     assert answered >= 10
+
+
+@pytest.mark.parametrize("name", list(FORMS))
+def test_at_every_bound(name: str) -> None:
+    form = FORMS[name]
+    usual = form.complete(form.example)
+    for item in form.inputs:
+        for bound in (item.low, item.high) if isinstance(item, Number) else ():
+            check(form, usual | {item.name: bound})
 
 
 def test_engines_agree_all_over_the_bounds() -> None:
