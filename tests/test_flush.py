@@ -18,7 +18,7 @@ from saltline.forms import all_forms
 from saltline.is_it_high import NOT_A_LIMIT, times_reading
 from saltline.learner import Learner
 from saltline.mixing import after_rinses
-from saltline.priors import pots
+from saltline.priors import pot_of, pots
 from saltline.ranges import NEVER_NARROWER
 from saltline_pages.checks import rows
 from shell_pot import ShellPot
@@ -155,6 +155,22 @@ def test_the_range_is_what_other_draws_of_the_priors_give() -> None:
     ours = times_reading(method="soak", grain_mm=8.0, soak_min=10.0, filled="brim")
     # Two samples of a skewed spread: each end is known to some 6 %.
     assert ours == pytest.approx(theirs, rel=0.08)
+
+
+@pytest.mark.parametrize(
+    ("grain", "least", "most"), [(4.0, 0.96, 1.0), (8.0, 0.96, 1.0), (16.0, 0.81, 0.97)]
+)
+def test_four_covered_hours_after_a_watering_show_this_much(
+    grain: float, least: float, most: float
+) -> None:
+    """First runs of other priors, 10 and 90 % points (docs/sources.json: saltline-notes)."""
+    shown = []
+    for draw in pots(count=200):
+        pot = pot_of(draw=draw, grain_mm=grain, pot_l=1.0, weighed_ml=None)
+        pot.pour(ml=1000.0 * draw.water_share)
+        pot.rest(hours=4.0)
+        shown.append(pot.film / pot.left())
+    assert np.quantile(shown, [0.1, 0.9]) == pytest.approx([least, most], abs=0.02)
 
 
 # Refusals
