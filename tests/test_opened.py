@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 
 import pytest
 
 from saltline.errors import BadInput
 from saltline.forms import all_forms
+from saltline_pages import uses
 from saltline_pages.opened import PATTERN, opened, said
 
+DOCS = Path(__file__).resolve().parent.parent / "docs"
 SIEVE = all_forms()["sieve"]
 BATCH = all_forms()["batch"]
 VALUES = "prill_min_mm=2;prill_max_mm=4;grain_min_mm=8"
@@ -73,3 +76,11 @@ def test_said_tells_a_refusal_and_what_to_do_instead() -> None:
         "Keep it dry. When the next shoot shows, repot it dry into fresh granules and throw the "
         "old ones away.",
     ]
+
+
+def test_an_answer_leads_on_to_the_page_that_holds_the_next_calculator() -> None:
+    pages = uses.read_pages(DOCS)
+    steps = [step for form in all_forms().values() for step in form.follow]
+    assert steps
+    for step in steps:
+        assert uses.calculator_home(step.id, DOCS, pages) == step.page, step.id

@@ -111,7 +111,7 @@ IS_IT_HIGH = Form(
     follow=(
         Next(
             id="flush-today",
-            page="care/next-ten-minutes/",
+            page="flush-day/",
             label="What can I do for it today?",
             carry={"grain_mm": "grain_mm", "soak_min": "soak_min"},
         ),
