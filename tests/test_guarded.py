@@ -80,6 +80,12 @@ def test_inline_scripts_and_styles_run_by_their_hash_alone(pages: dict[str, Guar
             assert not {"'unsafe-inline'", "'unsafe-eval'", "*", "https:"} & set(allowed), name
 
 
+def test_no_browser_is_told_to_fetch_another_page(site: Path) -> None:
+    for file in site.rglob("*.html"):
+        found = re.findall(r'<link[^>]*rel="([a-z -]+)"', file.read_text(encoding="utf-8"))
+        assert not {"next", "prefetch", "prerender"} & set(found), file
+
+
 def test_webassembly_is_allowed_only_where_an_engine_runs(
     pages: dict[str, Guard], site: Path
 ) -> None:

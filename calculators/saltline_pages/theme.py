@@ -16,6 +16,7 @@ from pathlib import Path
 
 from saltline_pages import bundling
 
+NEIGHBOUR = re.compile(r'<link rel="(prev|next)"[^>]*>')  # some browsers fetch it unasked
 STYLE = re.compile(r'\s*<link rel="stylesheet" href="([^"]*assets/stylesheets/[^"]+)">')
 SCRIPT = re.compile(r'\s*<script src="([^"]*assets/javascripts/bundle[^"]+)"></script>')
 TOGGLE = re.compile(r'(<input [^>]*id="__(drawer|search)") autocomplete="off">')
@@ -63,7 +64,8 @@ def dress(out: Path, pages: Mapping[Path, str]) -> Dress:
 def undressed(html: str, root: str, dress: Dress) -> str:
     """A page without the theme's sheets and script; `page.js` fetches what the search needs."""
     search = {"style": root + dress.search_style, "script": root + dress.search_script}
-    html = ELLIPSIS.sub(r"\1\2", SCRIPT.sub("", STYLE.sub("", html)))
+    html = NEIGHBOUR.sub("", SCRIPT.sub("", STYLE.sub("", html)))
+    html = ELLIPSIS.sub(r"\1\2", html)
     if 'id="__toc"' not in html:
         html = CONTENTS.sub(r"<span \1>\2</span>", html)
     # The theme hides the boxes that its menu and search hang on; named, and reached by the keyboard
