@@ -19,15 +19,14 @@ def test_only_what_is_called_stays() -> None:
     texts = {
         "a/__init__.py": "",
         "a/one.py": "from a.two import used, unused\nLIMIT = 2\nSPARE = 3\n"
-        "def f(x):\n    return used(x) + LIMIT\ndef g(x):\n    return unused(x)\n",
+        "def f(x):\n return used(x) + LIMIT\ndef g(x):\n    return unused(x)\n",
         "a/two.py": "from math import sqrt, log\nA, B = 1, 2\n"
-        "def used(x):\n    return sqrt(x) + A\ndef unused(x):\n    return log(x)\n",
+        "def used(x):\n return sqrt(x) + A\ndef unused(x):\n    return log(x)\n",
     }
     assert shaken(texts, ["a.one.f"]) == {
         "a/__init__.py": "",
-        "a/one.py": "from a.two import used\nLIMIT = 2\n\ndef f(x):\n    return used(x) + LIMIT\n",
-        "a/two.py": "from math import sqrt\nA, B = (1, 2)\n\n"
-        "def used(x):\n    return sqrt(x) + A\n",
+        "a/one.py": "from a.two import used\nLIMIT = 2\n\ndef f(x):\n return used(x) + LIMIT\n",
+        "a/two.py": "from math import sqrt\nA, B = (1, 2)\n\ndef used(x):\n return sqrt(x) + A\n",
     }
     assert shaken(texts, ["a.two"])["a/two.py"].count("def ") == 2
 

@@ -150,8 +150,8 @@ def _answer(form: Form, inputs: Mapping[str, Any]) -> str:
         f'<ul class="salt-warnings"{"" if warnings else " hidden"}>{warnings}</ul>'
         f'<p class="salt-moves">{_moves(form, inputs, answer)}</p>'
         f"{_working(form, inputs, values)}"
-        f'<details class="salt-figures"><summary>All the figures</summary><dl>{figures}</dl>'
-        "</details></div>"
+        '<details class="salt-figures" data-search-exclude><summary>All the figures</summary>'
+        f"<dl>{figures}</dl></details></div>"
     )
 
 
@@ -213,7 +213,8 @@ def _working(form: Form, inputs: Mapping[str, Any], values: Mapping[str, Any]) -
         for text in form.working
     )
     lines = f'<ul class="salt-lines">{lines}</ul>' if lines else ""
-    return f"<details><summary>Show the working</summary>{equations}{lines}</details>"
+    title = "<summary>Show the working</summary>"
+    return f"<details data-search-exclude>{title}{equations}{lines}</details>"
 
 
 def _follow(form: Form, inputs: Mapping[str, Any]) -> str:

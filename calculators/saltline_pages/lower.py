@@ -7,6 +7,7 @@ docstrings, so those are taken away at build time; nothing that computes is touc
 from __future__ import annotations
 
 import ast
+import re
 from pathlib import Path
 
 SCIENCE = Path(__file__).resolve().parent.parent / "saltline"
@@ -59,7 +60,13 @@ def _without_docstring[Node: (ast.FunctionDef, ast.ClassDef, ast.Module)](node: 
 def lower(source: str) -> str:
     """The light engine's text of one module."""
     tree = _without_docstring(ast.parse(source))
-    return ast.unparse(ast.fix_missing_locations(_Lower().visit(tree))) + "\n"
+    return dense(ast.fix_missing_locations(_Lower().visit(tree)))
+
+
+def dense(tree: ast.AST) -> str:
+    """The text of a module, one space deep: a phone fetches every one of them."""
+    text = ast.unparse(tree)
+    return re.sub(r"^( {4})+", lambda found: " " * (len(found[0]) // 4), text, flags=re.M) + "\n"
 
 
 def imports(source: str) -> set[str]:

@@ -5,6 +5,8 @@ from __future__ import annotations
 import ast
 from collections.abc import Iterable
 
+from saltline_pages.lower import dense
+
 type Name = tuple[str, str]  # a module, and a name defined or imported in it
 
 
@@ -87,4 +89,4 @@ def _cut(tree: ast.Module, module: str, wanted: set[Name]) -> str:
         if isinstance(node, ast.ImportFrom | ast.Import):
             node.names = [each for each in node.names if (each.asname or each.name) in kept]
         body.append(node)
-    return ast.unparse(ast.Module(body, [])) + "\n" if body else ""
+    return dense(ast.Module(body, [])) if body else ""

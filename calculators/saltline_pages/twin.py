@@ -21,7 +21,7 @@ def twin(rows: Rows, put: Callable[[str], str]) -> str:
         for cells in body
     )
     return (
-        '<details class="salt-twin"><summary>The picture as a table</summary>'
+        '<details class="salt-twin" data-search-exclude><summary>The picture as a table</summary>'
         f'<table class="salt-curve"><thead><tr>{heads}</tr></thead><tbody>{lines}</tbody></table>'
         "</details>"
     )
