@@ -20,7 +20,8 @@ class Paper:
         self.document = pypdfium2.PdfDocument(file)
         self.sizes = [tuple(map(round, page.get_size())) for page in self.document]
         self.texts = [page.get_textpage().get_text_range() for page in self.document]
-        self.text = " ".join(" ".join(self.texts).split())
+        # PDFium writes U+FFFE for a hyphen at the end of a line.
+        self.text = " ".join(" ".join(self.texts).replace("\ufffe", "-").split())
 
     def types(self) -> Iterator[float]:
         """The size in points of every sign that is printed."""

@@ -95,8 +95,19 @@ def test_no_page_asks_another_host(scans: dict[Path, Scan]) -> None:
 
 
 @pytest.mark.parametrize("generator", ["properdocs"])
-def test_a_successor_builds_the_same_pages(generator: str, tmp_path: Path) -> None:
+def test_a_successor_builds_the_same_pages_and_without_a_browser_too(
+    generator: str,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    monkeypatch.setattr("saltline_pages.site.browser", lambda: "")
     out = tmp_path / "site"
     generate(out, None, generator)
     finish(out, date(2026, 1, 31))
     calculators_are_whole(out)
+    assert capsys.readouterr().out == (
+        "No Chromium was found, so the sheets are not made as PDFs.\n"
+    )
+    assert not list(out.rglob("*.pdf"))
+    assert not [page for page in out.rglob("*.html") if ".pdf" in page.read_text("utf-8")]
