@@ -8,7 +8,7 @@ from saltline.errors import BadInput
 from saltline.flush_log import has_rested_drip, read_log, replay
 from saltline.flush_plan import target_excess
 from saltline.learner import ENOUGH, Learned, Learner
-from saltline.mornings import A_MORNING, MORNINGS, REST_H, left_after_each, number_needed
+from saltline.mornings import A_MORNING, MORNINGS, REST_H, number_needed, wash_by_wash
 from saltline.priors import usual_water_ml
 from saltline.ranges import weighted_ten_to_ninety, whole_range
 from saltline.saying import between, counts, figure
@@ -143,7 +143,7 @@ def _more_pours(
                 pot = learner.pot(one.draw)
                 replay(pot, learner.events)
                 pot.rest(hours=REST_H)
-                left = left_after_each(
+                left = wash_by_wash(
                     pot,
                     washes=MORNINGS * A_MORNING,
                     a_morning=A_MORNING,

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
+
 from saltline.pot import Pot
 from saltline.priors import NIGHT_H
 
@@ -29,10 +31,10 @@ STOP_AT_ONCE = (
 )
 
 
-def left_after_each(
+def wash_by_wash(
     pot: Pot, *, washes: int, a_morning: int, ml: float, soak_min: float | None
-) -> list[float]:
-    """Share of the excess left after each of some pours or soaks.
+) -> Iterator[float]:
+    """Share of the excess left after each of some pours or soaks, worked out as it is asked for.
 
     Equation:
         `pot.Pot`: wash, an hour's rest, and a covered night of 12 h after the last of a morning.
@@ -53,25 +55,46 @@ def left_after_each(
     Sources:
         saltline-notes, flush review 4.
     """
-    left = []
     for number in range(1, washes + 1):
         if soak_min is None:
             pot.pour(ml=ml)
         else:
             pot.soak(ml=ml, minutes=soak_min)
-        left.append(pot.left())
+        yield pot.left()
         if number < washes:
             pot.rest(hours=REST_H if number % a_morning else NIGHT_H)
-    return left
 
 
-def number_needed(*, left: list[float], goal: float) -> int:
+def left_after_each(
+    pot: Pot, *, washes: int, a_morning: int, ml: float, soak_min: float | None
+) -> list[float]:
+    """Share of the excess left after each of some pours or soaks.
+
+    Equation:
+        All of `wash_by_wash`.
+    Arguments:
+        pot, washes, a_morning, ml, soak_min: as there.
+    Returns:
+        The share left after each.
+    Valid for:
+        As `pot.Pot`.
+    Error:
+        As `pot.Pot`.
+    Raises:
+        Nothing.
+    Sources:
+        saltline-notes, flush review 4.
+    """
+    return list(wash_by_wash(pot, washes=washes, a_morning=a_morning, ml=ml, soak_min=soak_min))
+
+
+def number_needed(*, left: Iterable[float], goal: float) -> int:
     """How many washes bring a pot to its goal.
 
     Equation:
         The first n with left[n - 1] <= goal.
     Arguments:
-        left: share left after each wash [-].
+        left: share left after each wash [-]; no more of them are asked for than needed.
         goal: share that may stay [-].
     Returns:
         n; one more than there are washes if none gets there.
@@ -84,7 +107,9 @@ def number_needed(*, left: list[float], goal: float) -> int:
     Sources:
         saltline-notes, flush.
     """
-    for number, share in enumerate(left):
+    number = 1
+    for share in left:
         if share <= goal:
-            return number + 1
-    return len(left) + 1
+            return number
+        number += 1
+    return number
