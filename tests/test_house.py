@@ -126,7 +126,7 @@ def test_lowering_leaves_what_computes() -> None:
     )
     assert text == (
         "from collections import namedtuple\nA = namedtuple('A', ('x', 'y'))\nLIMIT = 2.0\n\n"
-        "def f(*, x):\n    return A(x, LIMIT)\n"
+        "def f(*, x):\n return A(x, LIMIT)\n"
     )
 
 
