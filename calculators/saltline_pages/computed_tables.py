@@ -12,6 +12,7 @@ from pathlib import Path
 
 from saltline.bead_mass import bead_mass_mg, beads_per_g
 from saltline.evaporation import wet_cylinder
+from saltline.flush_plan import flush_plan
 from saltline.granules import soak_minutes
 from saltline.hardness import MG_L_CACO3, hardness
 from saltline.medium import medium_rise
@@ -128,6 +129,21 @@ def soak_minutes_by_granule() -> Iterable[Row]:
         yield tuple(cells)
 
 
+def pours_by_granule() -> Iterable[Row]:
+    """A 1 L pot; a far target, so that all nine pours of three mornings are worked out."""
+    plans = [
+        flush_plan(
+            stage="growing", kind="unknown", pot_ms_cm=30.0, rinse_ms_cm=0.0, target_ms_cm=0.1,
+            feed_ms_cm=None, pot_l=1.0, water_held_ml=None, grain_mm=grain, way="pours",
+            medium="granules", live_prills="no", softened="no",
+        )
+        for grain in (4.0, 8.0, 16.0)
+    ]  # fmt: skip
+    for at in range(9):
+        shares = [(plan.left_each_share_low[at], plan.left_each_share_high[at]) for plan in plans]
+        yield float(at + 1), *((100.0 * low, 100.0 * high) for low, high in shares)
+
+
 def pot_assumptions() -> Iterable[Row]:
     """Each assumption from its 10 to its 90 %, the others in the middle: an 8 mm, 1 L pot."""
     names = (
@@ -232,6 +248,7 @@ GENERATORS: dict[str, Callable[[], Iterable[Row]]] = {
     "rise-by-grain": rise_by_grain,
     "evaporation-by-room": evaporation_by_room,
     "soak-minutes": soak_minutes_by_granule,
+    "pours-by-granule": pours_by_granule,
     "pot-assumptions": pot_assumptions,
     "full-mixing": full_mixing_water,
     "release-by-temperature": release_by_temperature,

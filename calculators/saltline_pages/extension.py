@@ -16,6 +16,7 @@ On a line of its own:
     [[glossary]]           every term
     [[methods]]            every calculator with the version of its method
     [[drawing NAME]]       a drawing for print
+    [[pours-figure]]       how pours wash small and large granules
     [[club-form]]          a form that makes a link for a club
     [[experiment]]         one measured pot beside the model
     [[handout]]            the answers that the reader collected
@@ -74,6 +75,7 @@ from saltline_pages.key import key_html
 from saltline_pages.methods import methods_html
 from saltline_pages.opened import PATTERN as OPEN
 from saltline_pages.opened import opened, said
+from saltline_pages.pours_figure import figure_html
 from saltline_pages.print_drawing import drawing_html
 
 PROJECT = Path(__file__).resolve().parent.parent.parent
@@ -196,6 +198,7 @@ DIRECTIVES: dict[str, Callable[[str], str]] = {
     "trust-run": lambda _: trust.RUN,
     "club-form": lambda _: club_html(),
     "drawing": drawing_html,
+    "pours-figure": lambda _: figure_html(tables.load(DOCS / "tables" / "pours-by-granule.json")),
     "handout": lambda _: handout_html(),
     "pot-notes": lambda _: notes.notes_html(),
     "session": lambda _: session.session_html(),
