@@ -9,7 +9,7 @@ from pathlib import Path
 from urllib.parse import unquote
 
 import pytest
-from playwright.sync_api import Page
+from playwright.sync_api import Page, expect
 
 from saltline.__main__ import read
 from saltline.errors import Refused
@@ -68,3 +68,14 @@ def test_each_link_opens_its_answer(open_page: Callable[..., Page], site: Path) 
                 page.wait_for_function(SHOWS, arg=[name, answer])
             note = page.locator(f'salt-calc[name="{name}"] .salt-note')
             assert not note.is_visible() or "link" not in note.inner_text(), fragment
+
+
+def test_a_link_brings_its_calculator_into_sight(open_page: Callable[..., Page]) -> None:
+    page = open_page("stories/")
+    page.get_by_role("link", name="Which mesh parts beads").click()
+    sieve = page.locator('salt-calc[name="sieve"]')
+    expect(sieve.locator("h2")).to_be_in_viewport()
+    # On its own page too, from one calculator to the next.
+    page.goto(page.url.partition("care/")[0] + "care/fertilizer-strength/")
+    page.get_by_role("link", name="How often with this feed?").first.click()
+    expect(page.locator('salt-calc[name="feed-often"] h2')).to_be_in_viewport()

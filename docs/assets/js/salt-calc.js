@@ -11,6 +11,11 @@ import { fact, forgetFacts, keep, keepFacts, recall } from "./store.js";
 
 const STANDS = "The example and the worked-out cases still stand.";
 
+function inSight(element) {
+  const { top } = element.getBoundingClientRect();
+  if (top < 0 || top > innerHeight / 2) element.scrollIntoView();
+}
+
 class SaltCalc extends HTMLElement {
   connectedCallback() {
     if (this.form) return;
@@ -406,6 +411,7 @@ class SaltCalc extends HTMLElement {
     this.part(".salt-example").classList.add("salt-gone");
     this.units();
     this.opened(notes);
+    inSight(this); // a page may hold several, and the link is for this one
     return true;
   }
 

@@ -12,7 +12,7 @@ const NO_CODE = "This link is too long for a QR code: copy it instead.";
 
 /** Open the panel of a calculator, or close it. */
 export function togglePanel(calculator, opener) {
-  const id = `${calculator.declared.id}-share`;
+  const id = `share-${calculator.declared.id}`; // an input may be named "share"
   let found = document.getElementById(id);
   if (found) found.hidden = !found.hidden;
   else opener.closest(".salt-actions").after((found = panel(calculator, opener, id)));
