@@ -48,15 +48,16 @@ def _moves(function: Any, arguments: Any, value: Any, asked: Any) -> list[list[A
     """
     base = value[asked["at"]]
     found = []
-    for name, other in asked["changed"]:
+    for place, (name, other) in enumerate(asked["changed"]):
         try:
             moved = function(**dict(arguments, **{name: other}))[asked["at"]]
         except (ValueError, Refused):
             continue
         if base and moved is not None and abs(moved - base) > 0.005 * abs(base):
-            found.append((abs(moved - base), name, moved))
-    found.sort(key=lambda each: each[0], reverse=True)
-    return [[name, moved] for _, name, moved in found[:2]]
+            # Moves that differ by rounding alone keep their order on every engine.
+            found.append((-int(1e6 * abs(moved / base - 1.0) + 0.5), place, name, moved))
+    found.sort()
+    return [[name, moved] for _, _, name, moved in found[:2]]
 
 
 def _found(path: str) -> Any:
