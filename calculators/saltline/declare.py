@@ -221,6 +221,7 @@ class Form:
     equation: tuple[str, ...] = ()  # LaTeX, one equation each, in the trade's symbols
     working: tuple[str, ...] = ()  # the equation with the numbers put in, line by line
     follow: tuple[Next, ...] = ()  # calculators that can go on from this answer
+    main: str = ""  # the result that "what would change this" speaks of; else the first number
     assumptions: tuple[str, ...] = ()
     cannot_see: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()

@@ -36,12 +36,12 @@ class FeedRecipe(NamedTuple):
 
 def feed_recipe(
     *,
+    products: list[str],
     n_ppm: float,
     p_ppm: float,
     k_ppm: float,
     ca_ppm: float,
     mg_ppm: float,
-    products: list[str],
     water_ms_cm: float,
 ) -> FeedRecipe:
     """Grams of each chosen product in a litre that come closest to the nutrients wanted.
@@ -50,12 +50,12 @@ def feed_recipe(
         min sum (reached - wanted)^2 in mg/L over the nutrients asked for (above 0), grams >= 0
         (leastsquares.non_negative). Conductivity = water + ions_to_ec of what dissolves, +-10 %.
     Arguments:
+        products: ids of products.PRODUCTS.
         n_ppm: nitrogen wanted [mg/L]; 0 takes what comes, and so for the others.
         p_ppm: phosphorus as the element [mg/L].
         k_ppm: potassium as the element [mg/L].
         ca_ppm: calcium [mg/L], beside what the water holds.
         mg_ppm: magnesium [mg/L], beside what the water holds.
-        products: ids of products.PRODUCTS.
         water_ms_cm: the water before feed goes in [mS/cm at 25 C].
     Returns:
         FeedRecipe: grams in the order of `products` [g/L], N P K Ca Mg reached [mg/L],

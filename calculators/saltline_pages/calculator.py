@@ -70,11 +70,12 @@ def _field(form: Form, item: Input, inputs: Mapping[str, Any]) -> str:
     aloud = f'<span class="salt-aloud"> in {escape(spoken)}</span>' if spoken else ""
     tail = _unit(item, unit) if unit else ""
     mode = "decimal" if isinstance(item, Number) and item.low >= 0 else "text"
+    many = "" if isinstance(item, Number) else ' class="salt-many"'
     maybe = ' <span class="salt-maybe">(if you know it)</span>' if item.optional else ""
     return (
         f'<div class="salt-field"><label for="{key}">{escape(item.label)}{maybe}{aloud}</label>'
         f"{hint}{error}"
-        f'<div class="salt-box"><input type="text" inputmode="{mode}" id="{key}" '
+        f'<div class="salt-box"><input type="text"{many} inputmode="{mode}" id="{key}" '
         f'name="{item.name}" value="{escape(shown.entry(item, value))}" '
         f'aria-describedby="{notes}" spellcheck="false">{tail}</div></div>'
     )
@@ -148,7 +149,7 @@ def _answer(form: Form, inputs: Mapping[str, Any]) -> str:
         f'<p class="salt-why">{reason}</p>{steps}'
         f'<div class="salt-picture">{picture}</div>{table}'
         f'<ul class="salt-warnings"{"" if warnings else " hidden"}>{warnings}</ul>'
-        f'<p class="salt-moves">{_moves(form, inputs, answer)}</p>'
+        f'<div class="salt-moves">{_moves(form, inputs, answer)}</div>'
         f"{_working(form, inputs, values)}"
         '<details class="salt-figures" data-search-exclude><summary>All the figures</summary>'
         f"<dl>{figures}</dl></details></div>"
@@ -156,11 +157,17 @@ def _answer(form: Form, inputs: Mapping[str, Any]) -> str:
 
 
 def main_result(form: Form, values: Sequence[Any]) -> int | None:
-    """The place of the first result that is a number here: what "would change this" speaks of."""
-    for at, item in enumerate(form.results):
-        if item.kind == "number" and isinstance(values[at], float | int):
+    """The place of the number that "what would change this" speaks of, where there is one."""
+    places: list[int] = [_main(form), *range(len(form.results))]
+    for at in places:
+        if form.results[at].kind == "number" and isinstance(values[at], float | int):
             return at
     return None
+
+
+def _main(form: Form) -> int:
+    names = [item.name for item in form.results]
+    return names.index(form.main) if form.main else 0
 
 
 def changed(form: Form, inputs: Mapping[str, Any]) -> list[tuple[str, float]]:
@@ -188,19 +195,23 @@ def _moves(form: Form, inputs: Mapping[str, Any], answer: Any) -> str:
     }
     moves = json.loads(answer_text(json.dumps(asked)))["moves"]
     others = dict(changed(form, inputs))
-    said = []
+    result = form.results[at]
+    now = shown.result(result, answer[at])
+    lines = ""
     for name, moved in moves:
+        then = shown.result(result, moved)
+        if then == now:
+            continue
         item = form.input(name)
         assert isinstance(item, Number)
         before = shown.given(item, form, inputs)
         other = shown.measure(item, form, inputs, others[name])
-        said.append(
-            f"{item.label} {other} instead of {before} would make it "
-            f"{shown.result(form.results[at], moved)}."
-        )
-    if not said:
+        said = f"{then} if “{item.label}” were {other} instead of {before}"
+        lines += f"<li>{escape(said)}</li>"
+    if not lines:
         return ""
-    return f"<b>What would change this:</b> {escape(' '.join(said))}"
+    title = f"<b>What would change this?</b> {escape(f'{result.label} {now}. It would be')}"
+    return f"<p>{title}</p><ul>{lines}</ul>"
 
 
 def _working(form: Form, inputs: Mapping[str, Any], values: Mapping[str, Any]) -> str:
@@ -370,6 +381,7 @@ def declaration(form: Form) -> dict[str, Any]:
         "version": form.version,
         "function": path(form.function),
         "words": path(form.words),
+        **({"main": _main(form)} if _main(form) else {}),
         **{
             part: path(drawn)
             for part, drawn in (

@@ -131,18 +131,16 @@ def test_facts_are_offered_on_the_next_visit_and_forgotten(open_page: Opener) ->
     page.wait_for_url("**water_held_ml=340**")
     page.goto(page.url.partition("#")[0] + "?again")
     live(page, "full-mixing")
-    page.locator('salt-calc[name="full-mixing"]').get_by_role(
-        "button", name="Use my numbers"
-    ).click()
+    page.locator('salt-calc[name="full-mixing"]').get_by_role("button", name="Use my").click()
     expect(
         page.locator('salt-calc[name="full-mixing"]').get_by_label("Water the drained pot keeps")
     ).to_have_value("340")
     expect(page.locator('salt-calc[name="full-mixing"] .salt-note')).to_contain_text("340 mL")
     page.goto(page.url.partition("?")[0] + "?third")
-    page.get_by_role("button", name="Forget them").first.click()
+    page.get_by_role("button", name="Forget").first.click()
     page.goto(page.url.partition("?")[0] + "?fourth")
     live(page, "full-mixing")
-    expect(page.get_by_role("button", name="Use my numbers")).to_have_count(0)
+    expect(page.get_by_role("button", name="Use my")).to_have_count(0)
 
 
 def test_events_and_no_globals(open_page: Opener) -> None:

@@ -70,7 +70,7 @@ def test_calculators_wear_the_settings(open_page: Opener) -> None:
     expect(unit).to_have_text("ppm (700)")
     page.goto(page.url.partition("#")[0].replace("build-up", "salt-units"))
     calculator = page.locator("salt-calc[name=meter-reading]")
-    calculator.get_by_role("button", name="Use my numbers").click()
+    calculator.get_by_role("button", name="Use my").click()
     expect(calculator.get_by_label("ppm, 700 scale")).to_be_checked()
 
 

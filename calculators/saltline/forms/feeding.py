@@ -57,6 +57,7 @@ FEED_OFTEN = Form(
     ),
     words=words.feed_often,
     picture=pictures.feed_often,
+    main="n_mg_month",
     example={
         "stage": "growing",
         "kind": "unknown",

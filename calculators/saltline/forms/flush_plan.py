@@ -121,6 +121,7 @@ FLUSH_PLAN = Form(
     words=words.flush_plan,
     picture=pictures.flush_plan,
     table=pictures.flush_plan_table,
+    main="left_share_low",
     example=EXAMPLE,
     equation=(
         r"\frac{\partial c}{\partial t} = D_a \left( \frac{\partial^2 c}{\partial r^2} + "

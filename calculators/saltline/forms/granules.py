@@ -46,6 +46,7 @@ SOAK_MINUTES = Form(
     ),
     words=words.soak_minutes,
     picture=pictures.soak_minutes,
+    main="minutes",
     example={"grain_mm": 8.0},
     equation=(
         r"F = 1 - \sum_n \frac{6\, a\, (a + 1)\, e^{-q_n^2 Fo}}{9 + 9 a + q_n^2 a^2}",

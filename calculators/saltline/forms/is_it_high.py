@@ -98,6 +98,7 @@ IS_IT_HIGH = Form(
     ),
     words=words.is_it_high,
     picture=pictures.is_it_high,
+    main="times_feed_low",
     example=EXAMPLE,
     equation=(
         r"r = \frac{C_\mathrm{read} - C_\mathrm{tap}}{C_\mathrm{feed} - C_\mathrm{tap}}",

@@ -29,11 +29,6 @@ FEED_RECIPE = Form(
     function=recipe.feed_recipe,
     version=1,
     inputs=(
-        _wanted("n_ppm", "Nitrogen wanted", 600, "our usual is 100 to 125 (our own proposal)"),
-        _wanted("p_ppm", "Phosphorus wanted (P, the element)", 300),
-        _wanted("k_ppm", "Potassium wanted (K, the element)", 800),
-        _wanted("ca_ppm", "Calcium wanted, beside your water's", 500),
-        _wanted("mg_ppm", "Magnesium wanted, beside your water's", 200),
         Words(
             name="products",
             label="Products you have",
@@ -41,6 +36,11 @@ FEED_RECIPE = Form(
             most=len(PRODUCTS),
             hint="tick what stands on your shelf",
         ),
+        _wanted("n_ppm", "Nitrogen wanted", 600, "our usual is 100 to 125 (our own proposal)"),
+        _wanted("p_ppm", "Phosphorus wanted (P, the element)", 300),
+        _wanted("k_ppm", "Potassium wanted (K, the element)", 800),
+        _wanted("ca_ppm", "Calcium wanted, beside your water's", 500),
+        _wanted("mg_ppm", "Magnesium wanted, beside your water's", 200),
         WATER,
     ),
     results=(
@@ -63,8 +63,8 @@ FEED_RECIPE = Form(
         "mg_ppm": 20.0,
         "products": [
             "calcium_ammonium_nitrate",
-            "potassium_nitrate",
             "magnesium_nitrate",
+            "potassium_nitrate",
             "monoammonium_phosphate",
         ],
         "water_ms_cm": 0.05,

@@ -3,11 +3,12 @@
 
 import { ask, begun } from "./engine.js";
 import { fragment, parse } from "./link.js";
+import { MOVES, moved, toMove } from "./moves.js";
 import "./print.js";
 import { question } from "./question.js";
 import { field, sentence } from "./read.js";
 import { choose, entry, fill, given, result, unit, unitOf } from "./shown.js";
-import { fact, forgetFacts, keep, keepFacts, recall } from "./store.js";
+import { byName, fact, factName, forgetFacts, keep, keepFacts, recall } from "./store.js";
 
 const STANDS = "The example and the worked-out cases still stand.";
 
@@ -127,25 +128,30 @@ class SaltCalc extends HTMLElement {
     if ("value" in before && before.value !== null && this.typed(item)) this.enter(item, before.value);
   }
 
-  /** Offer what the reader gave on another page. */
+  /** Offer what the reader gave on another page, in place of the line that says "an example". */
   offer() {
     const known = this.declared.inputs.filter((item) => fact(item.name) !== undefined);
     if (!known.length) return;
     const line = this.part(".salt-example");
-    const use = button("Use my numbers", () => {
-      const notes = known.map((item) => {
-        this.enter(item, fact(item.name));
-        return `${item.label} ${given(this.declared, item, { [item.name]: fact(item.name) })}`;
-      });
+    const written = (item) => given(this.declared, item, { [item.name]: fact(item.name) });
+    const use = () => {
+      for (const item of known) this.enter(item, fact(item.name));
+      const notes = known.map((item) => `${item.label} ${written(item)}`);
       line.classList.add("salt-gone");
       this.units();
       this.settle(false).then(() => this.note(`From before: ${notes.join("; ")}.`));
-    });
-    const forget = button("Forget them", () => {
+    };
+    const forget = () => {
       forgetFacts();
       line.classList.add("salt-gone");
-    });
-    line.append(use, forget);
+    };
+    const [first, ...more] = known.sort(byName);
+    const others = more.length ? ` and ${more.length} more` : "";
+    line.firstElementChild.classList.add("salt-aloud");
+    line.append(
+      button(`Use my ${factName(first.name)}: ${written(first)}${others}`, use),
+      button("Forget", forget),
+    );
   }
 
   /** Read the fields and answer. Errors are only shown when `asked` for (Enter or the button). */
@@ -171,39 +177,37 @@ class SaltCalc extends HTMLElement {
     this.answered = this.link(); // the fields that the answer shown belongs to
     if (reply.refused) this.refuse(reply);
     else this.show(inputs, reply);
+    if (asked) this.lead();
     if (this.touched) this.remember(inputs);
     if (reply.value) this.move(turn, inputs, reply.value);
   }
 
-  /** Say which two inputs would move the answer most (calculator.py says it the same way). */
+  /** To the answer, where it is out of sight. */
+  lead() {
+    inSight(this.part(".salt-say"));
+  }
+
+  /** Say which two inputs would move the answer most. */
   async move(turn, inputs, value) {
-    const { inputs: items, results } = this.declared;
-    const at = results.findIndex(
-      (item, place) => item.kind === "number" && typeof value[place] === "number",
-    );
-    if (at < 0) return this.part(".salt-moves").replaceChildren();
-    const changed = items.flatMap((item) => {
-      const now = inputs[item.name];
-      if (item.kind !== "number" || now === null) return [];
-      const step = item.whole ? 1 : item.unit === "c" ? 2 : now * 0.1;
-      if (!step) return [];
-      return [[item.name, now + step <= item.high ? now + step : now - step]];
-    });
-    const moves = { at, changed };
+    const moves = toMove(this.declared, inputs, value);
+    const part = this.part(".salt-moves");
+    if (!moves) return part.replaceChildren();
     const text = question(this.declared, inputs, { words: null, picture: null, table: null, moves });
     const { signal } = this.asking;
     const reply = await ask(text, { signal, spare: true }).catch(() => {});
-    if (turn !== this.turn || !reply?.moves) return;
-    const said = reply.moves.map(([name, moved]) => {
-      const item = items.find((each) => each.name === name);
-      const other = { ...inputs, [name]: Object.fromEntries(changed)[name] };
-      const [next, before] = [other, inputs].map((each) => given(this.declared, item, each));
-      const makes = result(this.declared, results[at], moved);
-      return `${item.label} ${next} instead of ${before} would make it ${makes}.`;
-    });
-    const title = document.createElement("b");
-    title.textContent = "What would change this:";
-    this.part(".salt-moves").replaceChildren(...(said.length ? [title, " " + said.join(" ")] : []));
+    if (turn !== this.turn) return;
+    if (!reply?.moves) {
+      // What stands there speaks of the example, or of what was there before.
+      if (this.part(".salt-example.salt-gone")) part.replaceChildren();
+      return;
+    }
+    const [now, lines] = moved(this.declared, inputs, value, moves, reply.moves);
+    if (!lines.length) return part.replaceChildren();
+    const title = document.createElement("p");
+    title.append(Object.assign(document.createElement("b"), { textContent: MOVES }), ` ${now}`);
+    const list = document.createElement("ul");
+    list.append(...lines.map((line) => item(line)));
+    part.replaceChildren(title, list);
   }
 
   /** A sentence from the science, which starts with an argument's name. */

@@ -9,14 +9,28 @@ const FACTS = {
   tap_ms_cm: "tap_ms_cm",
   water_ms_cm: "tap_ms_cm",
   feed_ms_cm: "feed_ms_cm",
-  scale: "scale",
   pot_l: "pot_l",
   water_held_ml: "water_held_ml",
   grain_mm: "grain_mm",
   pot_height_mm: "pot_height_mm",
+  scale: "scale",
   stage: "stage",
   kind: "kind",
   hemisphere: "hemisphere",
+};
+
+/** What a reader calls them, the most telling first. */
+const NAMES = {
+  tap_ms_cm: "tap",
+  pot_l: "pot",
+  grain_mm: "granules",
+  water_held_ml: "water kept",
+  feed_ms_cm: "feed",
+  pot_height_mm: "height",
+  scale: "pen",
+  stage: "plant",
+  kind: "kind",
+  hemisphere: "half of the world",
 };
 
 function all() {
@@ -43,6 +57,13 @@ export function keep(name, value) {
 
 /** The kept value of an input, or undefined. */
 export const fact = (input) => recall("facts")?.[FACTS[input]];
+
+/** What a reader calls an input that is kept. */
+export const factName = (input) => NAMES[FACTS[input]];
+
+/** Sorts inputs that are kept, the most telling first. */
+export const byName = (one, other) => place(one) - place(other);
+const place = ({ name }) => Object.keys(NAMES).indexOf(FACTS[name]);
 
 /** Keep what the reader said of the tap, the pen or the pot. */
 export function keepFacts(inputs) {
