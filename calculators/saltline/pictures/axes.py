@@ -88,7 +88,8 @@ def range_ruler(
         x = place(value)
         parts += area(((x, y + 13.0), (x + 6.0, y + 23.0), (x - 6.0, y + 23.0)), kind)
         foot += ROW
-        parts += label(x, foot, glyph + " " + said)
+        named = glyph + " " + said
+        parts += label(x, foot, named) if len(marks) == 1 else text(EDGE, foot, named)
     return svg(foot + EDGE, says, parts)
 
 
