@@ -19,7 +19,15 @@ DOCS = Path(__file__).resolve().parent.parent.parent / "docs"
 PATIENCE = 15_000  # milliseconds
 WARNED = {  # where few inputs bring the warning about, and each takes long
     "flush-learn": {
-        "log": ["soak:400:10", "pour:150:0.9", "soak:400:10:0.6", "rest:1", "soak:400:10"],
+        "log": [
+            "soak:400:10",
+            "pour:150:0.9",
+            "soak:400:10:0.6",
+            "rest:1",
+            "rest:12",
+            "soak:400:10",
+            "rest:12",
+        ],
         "rinse_ms_cm": 0.0,
         "pot_l": 12.6,
         "grain_mm": 1.0,

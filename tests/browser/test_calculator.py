@@ -75,6 +75,25 @@ def test_half_typed_field_keeps_the_last_answer(open_page: Opener) -> None:
     expect(page.locator(".salt-summary").first).to_be_hidden()
 
 
+def test_the_button_leads_to_the_answer_and_an_old_one_is_greyed(open_page: Opener) -> None:
+    page = open_page("care/flush-maths/")
+    live(page, "flush-plan")
+    calculator = page.locator('salt-calc[name="flush-plan"]')
+    field = calculator.locator("input[name=pot_l]")
+    field.fill("2")
+    calculator.get_by_role("button", name="Work it out").click()
+    say = calculator.locator(".salt-say").element_handle()
+    page.wait_for_function(
+        "(say) => { const { top } = say.getBoundingClientRect();"
+        " return top >= 0 && top < innerHeight / 2; }",
+        arg=say,
+    )
+    field.fill("two")
+    field.press("Enter")
+    expect(calculator).to_have_attribute("data-state", "error")
+    expect(calculator.locator(".salt-answer")).to_have_css("filter", "grayscale(1)")
+
+
 def test_a_link_opens_the_same_answer_elsewhere(open_page: Opener) -> None:
     page = open_page("care/salt-units/")
     live(page, "meter-reading")
