@@ -207,7 +207,7 @@ def test_a_list_of_ids_and_none_of_them_have_words() -> None:
 
 
 def test_the_sheets_hold_the_whole_key() -> None:
-    html = sheet_html(lambda text: text)
+    html = sheet_html(lambda text: text, "")
     for sign in SIGNS:
         assert sign.label in html
         assert f"[@{sign.source}]" in html
