@@ -160,15 +160,17 @@ def listed(docs: Path, root: str) -> str:
             for start in (r"^# (.+)", r"^description: (.+)")
         )
         entries += (
-            f'<li><a href="{root}sheets/{name}/">{escape(title)}</a>{pdf_link(name, root, "PDF")}'
+            f'<li><a href="{root}sheets/{name}/">{escape(title)}</a>{pdf_link(name, root, title)}'
             f"<br>{escape(told)}</li>"
         )
     return f'<ul class="salt-sheets">{entries}</ul>'
 
 
-def pdf_link(name: str, root: str, words: str = "This sheet as a PDF") -> str:
+def pdf_link(name: str, root: str, title: str = "") -> str:
     """A link to a sheet as a PDF; a build without a browser takes it away again."""
-    return f'<a class="salt-pdf" href="{root}sheets/{name}.pdf">{words}</a>'
+    named = f' aria-label="PDF: {escape(title)}"' if title else ""
+    words = "PDF" if title else "This sheet as a PDF"
+    return f'<a class="salt-pdf" href="{root}sheets/{name}.pdf"{named}>{words}</a>'
 
 
 def without_pdfs(html: str) -> str:
