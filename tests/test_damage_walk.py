@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import xml.etree.ElementTree as ET
+from html import escape
 from typing import Any
 
 import pytest
@@ -22,7 +23,9 @@ from saltline.words.damage_walk import UNPROVED, step
 from saltline_pages import shown
 from saltline_pages.calculator import declaration
 from saltline_pages.case_card import case_html
+from saltline_pages.cite import load, short_name
 from saltline_pages.damage_sheet import LOOK, sheet_html
+from saltline_pages.extension import DOCS
 from saltline_pages.key import FIRST
 from test_damage import ACTION_IDS, CAUSE_IDS, KINDS, SIGN_IDS, STAGES
 from vignettes import Vignette, vignettes
@@ -207,10 +210,11 @@ def test_a_list_of_ids_and_none_of_them_have_words() -> None:
 
 
 def test_the_sheets_hold_the_whole_key() -> None:
-    html = sheet_html(lambda text: text, "")
+    sources = load(DOCS / "sources.json")
+    html = sheet_html(sources, "")
     for sign in SIGNS:
         assert sign.label in html
-        assert f"[@{sign.source}]" in html
+        assert escape(short_name(sources[sign.source])) in html
     for _, text in CAUSES[:-1]:
         assert text in html
     assert html.count("<svg") == len(SIGNS)
