@@ -13,9 +13,11 @@ from pathlib import Path
 from saltline_pages import bundling
 
 LEFT_OUT = re.compile(r"sw\.js|sitemap\.xml(\.gz)?")
-# Fetched when first asked for: sheets to print, what runs the checks, and what only programs read
-# (the pictures for messengers among it).
-LATER = re.compile(r"sheets/.*|.*\.(pdf|zip)|assets/(full|checks|previews).*|schemas/.*")
+# Fetched when first asked for: papers to print, what runs the checks, the wording of licences, and
+# what only programs read (schemas, pictures for messengers and for the start screen).
+LATER = re.compile(
+    r".*\.(pdf|zip)|assets/(full|checks|previews).*|assets/icons/.*\.png|licences/.*\.txt|schemas/.*"
+)
 FOOT = '<div class="md-copyright">'
 
 
