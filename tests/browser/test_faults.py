@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Browser, Page, Route, expect
 
 from conftest import PHONE
 
@@ -145,3 +145,19 @@ def test_a_browser_that_keeps_nothing(page: Page, address: str, path: str) -> No
         expect(page.locator(live).first).to_be_attached()
     expect(page.locator(".salt-copy")).to_contain_text("it needs the network")
     assert not trouble
+
+
+def test_a_worker_that_crashes_before_our_scripts_arrive(page: Page, address: str) -> None:
+    late: list[Route] = []
+
+    def keep(route: Route) -> None:
+        late.append(route)
+
+    changed_worker(page, CRASHES)
+    page.route("**/assets/page.*.js", keep)
+    page.goto(address + PAGE, wait_until="commit")
+    page.wait_for_timeout(1000)
+    late[0].continue_()
+    stopped(page, "The calculator did not arrive. Press “Work it out” when there is a network.")
+    expect(page.locator("html")).to_have_class("js")
+    expect(page.get_by_role("button", name="Work it out").first).to_be_visible()

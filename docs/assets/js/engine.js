@@ -30,7 +30,10 @@ function post() {
   }
   const { worker } = shared;
   worker.onmessage = ({ data }) => hear(data);
-  worker.onerror = (event) => again(event.message || "the worker stopped");
+  worker.onerror = (event) => {
+    event.preventDefault();
+    again(event.message || "the worker stopped");
+  };
   running.clock = setTimeout(fail, ARRIVAL, LOST);
   worker.postMessage({ id: running.id, question: running.question });
 }

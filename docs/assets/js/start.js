@@ -34,7 +34,8 @@ const load = () => {
 const start = () => {
   if (typeof WebAssembly !== "object") throw new Error("no WebAssembly");
   const worker = new Worker(at(parts.worker));
-  worker.onerror = () => {
+  worker.onerror = (event) => {
+    event.preventDefault(); // or the page would take it for a fault of its own scripts
     if (shared.worker === worker) shared.worker = null; // the next question starts another
   };
   load().then(
