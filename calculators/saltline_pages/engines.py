@@ -35,7 +35,7 @@ def write_light_engine(out: Path) -> Engine:
     """Write the light engine's files below `out/assets/`."""
     return Engine(
         out,
-        wasm=bundling.write_hashed(out, "engine.wasm", bundling.light_engine_wasm()),
+        wasm=bundling.write_hashed(out, "engine.wasm", bundling.light_engine_wasm().read_bytes()),
         worker=bundling.write_hashed(out, "worker.js", bundling.script("worker.js")),
     )
 

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from saltline.answering import answer
+from saltline_pages.bundling import light_engine_wasm
 from saltline_pages.lower import SCIENCE, bundle
 from saltline_pages.tools import tool
 
@@ -37,7 +38,8 @@ def native(questions: list[Question]) -> list[Reply]:
 def light(questions: list[Question]) -> list[Reply]:
     """Replies of the light engine, under Node."""
     texts = [json.dumps(question) for question in questions]
-    return _node("light.mjs", {"files": bundle(science_modules()), "questions": texts})
+    job = {"wasm": str(light_engine_wasm()), "files": bundle(science_modules())}
+    return _node("light.mjs", job | {"questions": texts})
 
 
 def full(questions: list[Question], wheel: Path) -> list[Reply]:

@@ -1,10 +1,10 @@
-// Answers questions in the light engine: standard input holds {files, questions} as JSON, standard
-// output the list of replies.
+// Answers questions in the light engine: standard input holds {wasm, files, questions} as JSON,
+// standard output the list of replies.
 import { readFileSync } from "node:fs";
 import { loadMicroPython } from "@micropython/micropython-webassembly-pyscript/micropython.mjs";
 
-const { files, questions } = JSON.parse(readFileSync(0, "utf8"));
-const engine = await loadMicroPython({ heapsize: 4 * 1024 * 1024 });
+const { wasm, files, questions } = JSON.parse(readFileSync(0, "utf8"));
+const engine = await loadMicroPython({ heapsize: 4 * 1024 * 1024, url: wasm });
 const made = new Set();
 for (const [path, text] of Object.entries(files)) {
   const parts = path.split("/").slice(0, -1);
