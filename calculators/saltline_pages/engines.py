@@ -63,7 +63,7 @@ def with_trust_parts(html: str, root: str, engine: Engine) -> str:
     if trust.PARTS not in html:
         return html
     asked = {row.question()["function"] for row in rows()} | {"saltline.answering.answer"}
-    full = write_full_engine(engine.out)
+    full = write_full_engine(engine.out, asked)
     checks = bundling.write_hashed(engine.out, "checks.json", trust.device_checks().encode())
     worker = bundling.script("full-worker.js")
     parts = {

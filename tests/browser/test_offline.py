@@ -128,6 +128,22 @@ def test_half_an_update_leaves_the_last_version_whole(
     expect(page.locator(".salt-copy")).to_contain_text(MARK)
 
 
+def test_the_copy_waits_while_a_page_fetches_something_large(
+    context: BrowserContext, host: Server
+) -> None:
+    page = context.new_page()
+    page.add_init_script(
+        "navigator.locks.request('saltline: fetching', () => new Promise((done) => (free = done)))"
+    )
+    page.goto(host.address + "here/trust/")
+    page.wait_for_function("caches.keys().then((names) => names.length)")  # the copy has begun
+    page.wait_for_timeout(500)
+    held = "caches.keys().then(async ([name]) => (await (await caches.open(name)).keys()).length)"
+    assert page.evaluate(held) == 0
+    page.evaluate("free()")
+    expect(page.locator(".salt-copy")).to_contain_text(READY, timeout=30_000)
+
+
 def test_the_age_of_the_copy_follows_the_device_s_clock(
     context: BrowserContext, host: Server
 ) -> None:

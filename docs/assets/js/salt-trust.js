@@ -6,8 +6,10 @@ class SaltTrust extends HTMLElement {
   connectedCallback() {
     this.parts = JSON.parse(this.dataset.parts);
     this.runs = [];
-    this.on("light", () => this.run("light engine", () => this.light()));
-    this.on("full", () => this.run("CPython", () => this.full()));
+    const { science, fullWorker, full } = this.parts;
+    const files = full.files.map(([name]) => full.base + name);
+    this.on("light", () => this.run("light engine", () => this.light(), [science]));
+    this.on("full", () => this.run("CPython", () => this.full(), [fullWorker, ...files]));
     this.on("cancel", () => this.stop("Stopped. Nothing is kept."));
     this.on("export", () => this.save());
   }
@@ -62,26 +64,32 @@ class SaltTrust extends HTMLElement {
   }
 
   /** Start an engine, ask it every question, and compare. */
-  async run(name, start) {
+  async run(name, start, files) {
     this.stop("");
+    const past = !navigator.serviceWorker?.controller;
     this.button("cancel").hidden = false;
     this.say(`Starting the ${name}.`);
     const began = performance.now();
     try {
-      const checks = await (await fetch(new URL(this.parts.checks, document.baseURI))).json();
-      const worker = (this.worker = start());
-      const rows = await this.ask(worker, checks);
+      this.worker = start();
+      const asked = fetch(new URL(this.parts.checks, document.baseURI));
+      const rows = await this.ask(
+        this.worker,
+        asked.then((got) => got.json()),
+      );
       const seconds = (performance.now() - began) / 1000;
       this.stop("");
       this.show(name, rows, seconds);
+      if (past) keep([this.parts.checks, ...files]).catch(() => {}); // no network: next time
     } catch (failure) {
       this.stop(`The ${name} could not run here: ${failure.message}.`);
     }
   }
 
-  ask(worker, checks) {
+  ask(worker, coming) {
     const all = this.parts.full.files.reduce((sum, [, size]) => sum + size, 0);
     const rows = [];
+    let checks = [];
     return new Promise((resolve, reject) => {
       worker.onerror = (event) => reject(new Error(event.message || "it did not start"));
       worker.onmessage = ({ data }) => {
@@ -89,7 +97,7 @@ class SaltTrust extends HTMLElement {
         if (data.bytes) {
           this.progress(Math.min(data.bytes, all), all);
           const [now, then] = [data.bytes, all].map((bytes) => (bytes / 1e6).toFixed(1));
-          this.say(`Loading CPython: ${now} of ${then} MB (about a third of that on the wire).`);
+          this.say(`Loading CPython: ${now} of ${then} MB.`);
           return;
         }
         if (!data.id) return reject(new Error(data.failure));
@@ -98,7 +106,10 @@ class SaltTrust extends HTMLElement {
         if (rows.length === checks.length) resolve(rows);
         else worker.postMessage({ id: data.id + 1, question: checks[data.id].question });
       };
-      worker.postMessage({ id: 1, question: checks[0].question });
+      coming.then((list) => {
+        checks = list;
+        worker.postMessage({ id: 1, question: checks[0].question });
+      }, reject);
     });
   }
 
@@ -149,6 +160,21 @@ class SaltTrust extends HTMLElement {
     link.download = "saltline-checks.csv";
     link.click();
     setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+  }
+}
+
+/** What came past the service worker, while it was not ready yet, is asked for again: it keeps it. */
+async function keep(files) {
+  const { serviceWorker } = navigator;
+  if (!serviceWorker) return;
+  if (!serviceWorker.controller) {
+    await new Promise((done) => {
+      serviceWorker.addEventListener("controllerchange", done, { once: true });
+    });
+  }
+  for (const file of files) {
+    const got = await fetch(new URL(file, document.baseURI), { cache: "force-cache" });
+    await got.arrayBuffer();
   }
 }
 

@@ -9,6 +9,7 @@ const LATER = new Map(Object.entries(__LATER__)); // kept when first asked for
 const SCOPE = self.registration.scope;
 const STORE = `saltline ${SCOPE}`;
 const AT_ONCE = 4; // so that the page's own requests find room beside them
+const LOCK = "saltline: fetching"; // held by a page that waits for something large
 
 const key = (hash) => `${SCOPE}?sha256=${encodeURIComponent(hash)}`;
 
@@ -35,12 +36,21 @@ async function fetchInto(store, path, hash) {
   throw new Error(`${path} is not what this version holds`);
 }
 
+/** Fetch when no page waits for something large. */
+function inTurn(fetching) {
+  const { locks } = self.navigator;
+  return locks ? locks.request(LOCK, { mode: "shared" }, fetching) : fetching();
+}
+
 async function install() {
   const store = await caches.open(STORE);
   const there = new Set((await store.keys()).map(({ url }) => url));
   const missing = [...KEPT].filter(([, hash]) => !there.has(key(hash)));
   const next = async () => {
-    while (missing.length) await fetchInto(store, ...missing.shift());
+    while (missing.length) {
+      const [path, hash] = missing.shift();
+      await inTurn(() => fetchInto(store, path, hash));
+    }
   };
   await Promise.all(Array.from({ length: AT_ONCE }, next));
 }
