@@ -74,10 +74,15 @@ def write_hashed(out: Path, name: str, content: bytes) -> str:
     return path
 
 
-def used_rules(css: str, pages: list[str]) -> str:
-    """The rules of a style sheet that some of these pages use, minified."""
+def used_rules(
+    css: str, pages: list[str], never: tuple[str, ...] = (), screen: bool = False
+) -> str:
+    """The rules of a style sheet that some of these pages use, minified.
+
+    Selectors that match one of the patterns `never` stay out, and with `screen` the rules of paper.
+    """
     command = [tool("node"), str(Path(__file__).with_name("purge.mjs"))]
-    job = json.dumps({"css": css, "pages": pages})
+    job = json.dumps({"css": css, "pages": pages, "never": never, "screen": screen})
     done = subprocess.run(command, input=job, capture_output=True, text=True, check=False)
     if done.returncode != 0:
         raise RuntimeError(f"the theme's styles could not be read: {done.stderr[-2000:]}")

@@ -38,17 +38,21 @@ def with_feet(pages: Mapping[Path, str], out: Path, built: date) -> dict[Path, s
     """Pages whose footers say how old this copy is; `offline.js` adds whether it is kept."""
     others = [file for file in kept_files(out)[0] if file not in pages]
     size = sum(file.stat().st_size for file in others) + sum(len(html) for html in pages.values())
-    made = f'<time datetime="{built.isoformat()}">{built.day} {built:%B %Y}</time>'
     feet = {}
     for page, html in pages.items():
         root = "../" * (len(page.relative_to(out).parts) - 1)
-        line = (
-            f'<p class="salt-copy" data-worker="{root}sw.js" data-size="{size / 1e6:.0f} MB">'
-            f'This copy was made on {made}. <span role="status"></span></p>'
-            f'<p><a href="{root}licences/">What this site is built with</a></p>'
-        )
-        feet[page] = html.replace(FOOT, FOOT + line, 1)
+        feet[page] = html.replace(FOOT, FOOT + foot(root, size, built), 1)
     return feet
+
+
+def foot(root: str, size: int, built: date) -> str:
+    """The lines in a footer; `root` leads to the site's, whose copy has `size` bytes."""
+    made = f'<time datetime="{built.isoformat()}">{built.day} {built:%B %Y}</time>'
+    return (
+        f'<p class="salt-copy" data-worker="{root}sw.js" data-size="{size / 1e6:.0f} MB">'
+        f'This copy was made on {made}. <span role="status"></span></p>'
+        f'<p><a href="{root}licences/">What this site is built with</a></p>'
+    )
 
 
 def write_service_worker(out: Path) -> None:

@@ -1,13 +1,27 @@
-// Keeps the rules of a style sheet that some page uses: {css, pages} as JSON on standard input, the
-// kept rules on standard output. What the theme's own script adds later is styled by the whole
-// sheet, which follows after the first answer.
+// Keeps the rules of a style sheet that some page uses: {css, pages, never, screen} as JSON on
+// standard input, the kept rules on standard output. `never` are patterns of selectors that stay
+// out anyway; `screen` leaves out the rules of paper.
 import { readFileSync } from "node:fs";
+import postcss from "postcss";
 import { PurgeCSS } from "purgecss";
 
-const { css, pages } = JSON.parse(readFileSync(0, "utf8"));
+// Words count where they can be classes, names or attributes: inside a tag, not in the text.
+const words = (html) => (html.match(/<[a-z][^>]*>/g) ?? []).join(" ").match(/[\w-]+/g) ?? [];
+
+const { css, pages, never, screen } = JSON.parse(readFileSync(0, "utf8"));
+const sheet = postcss.parse(css);
+const ofPaper = ({ name, params }) => name === "page" || (name === "media" && params === "print");
+if (screen) sheet.walkAtRules((rule) => ofPaper(rule) && rule.remove());
+const out = never.map((pattern) => new RegExp(pattern));
+sheet.walkRules((rule) => {
+  const stay = rule.selectors.filter((selector) => !out.some((pattern) => pattern.test(selector)));
+  if (stay.length) rule.selectors = stay;
+  else rule.remove();
+});
 const [{ css: kept }] = await new PurgeCSS().purge({
   content: pages.map((raw) => ({ raw, extension: "html" })),
-  css: [{ raw: css }],
+  defaultExtractor: words,
+  css: [{ raw: sheet.toString() }],
   fontFace: true,
   keyframes: true,
   variables: true,

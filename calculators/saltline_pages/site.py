@@ -83,6 +83,8 @@ SCRIPTS = {
     "salt-session": "salt-session.js",
     "salt-trust": "salt-trust.js",
 }
+# Parts of one calculator's form: a file each, so that other pages do not carry them.
+APART = {"salt-screens": "salt-screens.js"}
 
 
 def finish(out: Path, built: date) -> None:
@@ -118,15 +120,19 @@ def finished(html: str, root: str, dress: theme.Dress, engine: Engine) -> str:
     for name in bundling.LATER:
         later = bundling.write_hashed(engine.out, Path(name).name, bundling.module(name))
         text = text.replace(name, f"./{Path(later).name}")
-    own = bundling.write_hashed(engine.out, "page.js", text.encode())
+    own = [bundling.write_hashed(engine.out, "page.js", text.encode())]
+    for tag, file in APART.items():
+        if f"<{tag}" in html:
+            own.append(bundling.write_hashed(engine.out, file, bundling.module(file)))
+    modules = "".join(f'<script type="module" src="{root}{file}"></script>' for file in own)
     html = with_trust_parts(theme.undressed(html, root, dress), root, engine)
     links = (
-        f'<link rel="stylesheet" href="{root}{dress.style}">'
+        f"{theme.sheet(html, root, dress)}"
         f'<link rel="manifest" href="{root}manifest.webmanifest">'
         f'<link rel="apple-touch-icon" href="{root}assets/icons/icon-180.png">'
         '<meta name="theme-color" content="#fbf9f4" media="(prefers-color-scheme: light)">'
         '<meta name="theme-color" content="#14191b" media="(prefers-color-scheme: dark)">'
-        f'<script type="module" src="{root}{own}"></script>'
+        f"{modules}"
     )
     html = html.replace("</head>", f"{links}</head>", 1).replace(ROOT_MARK, root or "./")
     first = f"<script>{bundling.script('first.js').decode()}</script>"

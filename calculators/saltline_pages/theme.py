@@ -2,7 +2,8 @@
 
 A page needs few of the theme's styles and, but for the search, none of its script. So each page
 links one sheet that holds what the pages show, with our own styles; the script, and the styles of
-what it adds, come when the reader opens the search.
+what it adds, come when the reader opens the search. A page that calculates begins with a part of
+the sheet, what it shows before its first answer, and takes the whole after it (`first.js`).
 """
 
 from __future__ import annotations
@@ -12,9 +13,10 @@ import re
 import shutil
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
-from saltline_pages import bundling
+from saltline_pages import bundling, precache
 
 NEIGHBOUR = re.compile(r'<link rel="(prev|next)"[^>]*>')  # some browsers fetch it unasked
 STYLE = re.compile(r'\s*<link rel="stylesheet" href="([^"]*assets/stylesheets/[^"]+)">')
@@ -28,15 +30,24 @@ ADDED = re.compile(r"md-(?:search|typeset__)[a-z_-]*")  # classes of what the sc
 # The search of the theme joins parts of its tree of words by what they look like, written one after
 # the other: "1" before 23 looks like "12" before 3. So it met words that stand nowhere, and failed.
 LOOKS, LOOKS_MENDED = "e=e+s+o.id}return e}", 'e=e+s+o.id+";"}return e}'
+# Colours and boxes that no page of ours has, though they are named like things it has.
+NEVER = (
+    r"data-md-color-(primary|accent)=(?!indigo)",
+    r"\.md-dialog",
+    r"#(gh|only)-",
+    r"\.md-typeset \.(abstract|bug|danger|example|failure|info|note|question|quote|success|tip)\b",
+    r"\.md-typeset \.warning\b",
+)
 SEARCH = 'data-md-component="search" role="dialog"'
 NAMES = {"drawer": "Menu", "search": "Search"}
 
 
 @dataclass(frozen=True)
 class Dress:
-    """Paths from the site's root: the sheet of every page, and what the search needs."""
+    """Paths from the site's root: the sheet of every page, its part, and what the search needs."""
 
     style: str
+    first_style: str
     search_style: str
     search_script: str
 
@@ -50,10 +61,14 @@ def dress(out: Path, pages: Mapping[Path, str]) -> Dress:
     script = SCRIPT.findall(home)[0]
     names = sorted(set(ADDED.findall((out / script).read_text(encoding="utf-8"))))
     added = "".join(f'<p class="{name}">' for name in names)
-    own = bundling.style("saltline.css") + bundling.style("frame.css")
-    shown = bundling.used_rules(css, list(pages.values())).encode()
+    own = (bundling.style("saltline.css") + bundling.style("frame.css")).decode()
+    whole = bundling.used_rules(css, list(pages.values()), NEVER) + own
+    live = [page for page in pages.values() if "<salt-calc" in page]
+    feet = precache.foot("", 0, date.today())  # which the pages get last
+    first = bundling.used_rules(whole, [*live, feet], screen=True)
     return Dress(
-        style=bundling.write_hashed(out, "style.css", shown + own),
+        style=bundling.write_hashed(out, "style.css", whole.encode()),
+        first_style=bundling.write_hashed(out, "first.css", first.encode()),
         search_style=bundling.write_hashed(
             out, "search.css", bundling.used_rules(css, [added]).encode()
         ),
@@ -76,6 +91,17 @@ def undressed(html: str, root: str, dress: Dress) -> str:
     html = html.replace("</body>", f"{later}</body>")
     # The theme's pages are a third white space.
     return html if "<pre" in html else re.sub(r"\s*\n\s*", "\n", html)
+
+
+def sheet(html: str, root: str, dress: Dress) -> str:
+    """The link to a page's sheet, or to its part where there is a first answer to wait for."""
+    whole = f'<link rel="stylesheet" href="{root}{dress.style}">'
+    if "<salt-calc" not in html:
+        return whole
+    return (
+        f'<link rel="stylesheet" href="{root}{dress.first_style}" data-whole="{root}{dress.style}">'
+        f"<noscript>{whole}</noscript>"
+    )
 
 
 def mend_search(out: Path) -> None:

@@ -1,0 +1,63 @@
+"""The part of the styles that a page begins with shows it as the whole does."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from playwright.sync_api import Browser
+
+SIZES = ((390, 844), (1280, 900))
+# Where each visible element stands and how it looks; what is folded away looks no way.
+LOOKS = """() => [...document.querySelectorAll("body, body *")]
+  .filter((one) => one.checkVisibility())
+  .flatMap((one) => ["", "::before", "::after"].map((part) => {
+    const at = one.getBoundingClientRect();
+    const look = getComputedStyle(one, part || null);
+    const box = part ? "" : [at.x, at.y, at.width, at.height].map(Math.round).join(" ");
+    const paint = [
+      "content", "display", "color", "backgroundColor", "backgroundImage", "fontFamily", "fontSize",
+      "fontWeight", "lineHeight", "textDecorationLine", "borderTop", "borderLeft", "borderRadius",
+      "boxShadow", "opacity", "fill", "stroke", "maskImage",
+    ].map((name) => look[name]);
+    return [`${one.localName}.${one.getAttribute("class")}${part}`, box, ...paint].join(" | ");
+  }))"""
+SILENT = "globalThis.Worker = class { postMessage() {} terminate() {} }"
+WHOLE = """() => new Promise((done) => {
+  const part = document.querySelector("link[data-whole]");
+  const whole = part.cloneNode();
+  whole.href = part.dataset.whole;
+  whole.onload = () => { part.remove(); done(); };
+  part.before(whole);
+})"""
+
+
+def test_the_first_styles_show_what_the_whole_sheet_shows(
+    browser: Browser, address: str, site: Path
+) -> None:
+    pages = [
+        page.parent.relative_to(site).as_posix()
+        for page in sorted(site.glob("**/index.html"))
+        if "data-whole=" in page.read_text(encoding="utf-8")
+    ]
+    assert len(pages) > 10
+    for scheme in ("light", "dark"):
+        for width, height in SIZES:
+            context = browser.new_context(
+                viewport={"width": width, "height": height},
+                color_scheme=scheme,
+                service_workers="block",
+            )
+            page = context.new_page()
+            page.route(
+                "**/*.wasm", lambda route: None
+            )  # never replied to: as built, before any answer
+            for path in pages:
+                page.goto(f"{address}{path}/", wait_until="load")
+                page.wait_for_timeout(150)
+                first: list[Any] = page.evaluate(LOOKS)
+                page.evaluate(WHOLE)
+                whole: list[Any] = page.evaluate(LOOKS)
+                different = [pair for pair in zip(first, whole, strict=True) if pair[0] != pair[1]]
+                assert not different, (path, width, scheme, len(different), different[:2])
+            context.close()
