@@ -42,18 +42,19 @@ WEIGHTS = (
     -1.326013741054552 - 2.9028258398018343j,
     0.16716323431235033 + 0.21285852149552975j,
 )
+# What all six poles together make of exp(0): 1 within their error.
+AT_REST = sum((weight / pole).real for weight, pole in zip(WEIGHTS, POLES))
 POUR_MIN = 3.0  # a slow pour, over the whole top (proposed)
 
 
 class Spell(NamedTuple):
-    """What the length of a spell alone decides, for each part and at each of the three poles."""
+    """What the length of a spell alone decides."""
 
-    pulls: list[tuple[complex, complex, complex]]  # of a part on the film
-    kept: list[float]  # of a part's own excess
-    holds: list[tuple[complex, complex, complex]]  # of the film on a part
-    slow0: complex  # what all parts together hold back of the film's own change
-    slow1: complex
-    slow2: complex
+    # Of each part its share, what it keeps of its own, and its pull on the film at the three poles.
+    parts: list[tuple[float, float, complex, complex, complex]]
+    pull0: complex  # of all parts together
+    pull1: complex
+    pull2: complex
 
 
 def fourier_number(*, diffusivity: float, grain_mm: float, minutes: float) -> float:
@@ -99,36 +100,38 @@ def spell(*, fourier: float) -> Spell:
     """
     p0, p1, p2 = POLES
     w0, w1, w2 = WEIGHTS
-    pulls, kept, holds, s0, s1, s2 = [], [], [], 0j, 0j, 0j
+    parts = []
+    s0 = s1 = s2 = 0j
     for share, rate in SPHERE:
         pace = fourier * rate
         u0, u1, u2 = 1.0 / (pace + p0), 1.0 / (pace + p1), 1.0 / (pace + p2)
+        kept = (w0 * u0 + w1 * u1 + w2 * u2).real
         h0, h1, h2 = pace * u0, pace * u1, pace * u2
-        pace *= share
-        s0, s1, s2 = s0 + pace * (1.0 - h0), s1 + pace * (1.0 - h1), s2 + pace * (1.0 - h2)
-        pulls.append((share * h0, share * h1, share * h2))
-        kept.append((w0 * u0 + w1 * u1 + w2 * u2).real)
-        holds.append((h0, h1, h2))
-    return Spell(pulls, kept, holds, s0, s1, s2)
+        s0 += share * h0
+        s1 += share * h1
+        s2 += share * h2
+        parts.append((share, kept, h0, h1, h2))
+    return Spell(parts, s0, s1, s2)
 
 
 def exchanged(
-    during: Spell, parts: list[float], film: float, ratio: float, washed: float
+    during: Spell, salts: list[float], film: float, ratio: float, washed: float, settled: float
 ) -> tuple[list[float], float]:
-    """Parts and film after a spell of exchange.
+    """Salt of the parts and excess of the film after a spell of exchange.
 
     Equation:
         w_i dc_i/dt = w_i k_i (film - c_i); ratio dfilm/dt = sum w_i k_i (c_i - film) - q film,
-        with washed = q times the length of the spell. The settled value is taken out first where
-        nothing is washed away, so mass is kept to rounding.
+        with washed = q times the length of the spell. What the poles miss of the settled value is
+        put back, so mass is kept to rounding. The loops count, for the light engine is slow to zip.
     Arguments:
         during: what `spell` gave for the Fourier number.
-        parts: excess in the twelve parts of the granules.
+        salts: w_i c_i, salt in the twelve parts of the granules over all their water.
         film: excess in the film or bath.
         ratio: water in the film or bath over water inside the granules [-].
         washed: fresh water through the film over water inside the granules [-].
+        settled: the excess at which film and parts would end; 0 where water washes through.
     Returns:
-        (parts, film) at the end.
+        (salts, film) at the end.
     Valid for:
         A stirred film or bath, granules of one size.
     Error:
@@ -138,28 +141,25 @@ def exchanged(
     Sources:
         haggerty-gorelick-1995; trefethen-2006.
     """
-    pulls, kept, holds, s0, s1, s2 = during
-    settled = 0.0
-    if not washed:
-        settled = ratio * film
-        for (share, _), part in zip(SPHERE, parts):
-            settled += share * part
-        settled /= 1.0 + ratio
-        parts = [part - settled for part in parts]
-        film -= settled
+    parts, s0, s1, s2 = during
     p0, p1, p2 = POLES
     w0, w1, w2 = WEIGHTS
     x0 = x1 = x2 = complex(ratio * film)
-    for (g0, g1, g2), part in zip(pulls, parts):
-        x0, x1, x2 = x0 + g0 * part, x1 + g1 * part, x2 + g2 * part
-    x0 *= w0 / (s0 + p0 * ratio + washed)
-    x1 *= w1 / (s1 + p1 * ratio + washed)
-    x2 *= w2 / (s2 + p2 * ratio + washed)
-    after = [
-        settled + keep * part + (h0 * x0 + h1 * x1 + h2 * x2).real
-        for keep, (h0, h1, h2), part in zip(kept, holds, parts)
-    ]
-    return after, settled + (x0 + x1 + x2).real
+    for at in range(len(parts)):
+        _, _, h0, h1, h2 = parts[at]
+        salt = salts[at]
+        x0 += h0 * salt
+        x1 += h1 * salt
+        x2 += h2 * salt
+    x0 *= w0 / (p0 * (ratio + s0) + washed)
+    x1 *= w1 / (p1 * (ratio + s1) + washed)
+    x2 *= w2 / (p2 * (ratio + s2) + washed)
+    missed = settled * (1.0 - AT_REST)
+    after = []
+    for at in range(len(parts)):
+        share, kept, h0, h1, h2 = parts[at]
+        after.append(kept * salts[at] + share * (missed + (h0 * x0 + h1 * x1 + h2 * x2).real))
+    return after, missed + (x0 + x1 + x2).real
 
 
 class Pot:
@@ -193,44 +193,54 @@ class Pot:
         self.diffusivity = diffusivity
         self.by_pass = by_pass
         self.film = 1.0
-        self.parts = [1.0 for _ in SPHERE]
+        self.salts = [share for share, _ in SPHERE]
+        self.inside = 1.0  # mean excess of the granules: the sum of the salts
         self.spells: dict[float, Spell] = {}
 
     def left(self) -> float:
         """Excess over all water in the pot, film and granules, by volume."""
-        inside = 0.0
-        for (share, _), part in zip(SPHERE, self.parts):
-            inside += share * part
-        held = self.film_ml + self.inside_ml
-        return (self.film_ml * self.film + self.inside_ml * inside) / held
+        film, inside = self.film_ml, self.inside_ml
+        return (film * self.film + inside * self.inside) / (film + inside)
 
     def soak(self, *, ml: float, minutes: float) -> float:
         """Soak in `ml` of rinse water and drain; returns the excess the bath reads at the end."""
         bath = self.film_ml + ml
         self.film *= self.film_ml / bath
-        self._exchange(minutes, bath, 0.0)
+        self._settle(minutes, bath / self.inside_ml)
         return self.film
 
     def pour(self, *, ml: float) -> float:
         """Pour `ml` of rinse water through; returns the mean excess of all that ran out."""
         before = self.left()
-        self._exchange(POUR_MIN, self.film_ml, (1.0 - self.by_pass) * ml)
-        return (before - self.left()) * (self.film_ml + self.inside_ml) / ml
+        film, inside = self.film_ml, self.inside_ml
+        self.salts, self.film = exchanged(
+            self._spell(POUR_MIN),
+            self.salts,
+            self.film,
+            film / inside,
+            (1.0 - self.by_pass) * ml / inside,
+            0.0,
+        )
+        self.inside = sum(self.salts)
+        return (before - self.left()) * (film + inside) / ml
 
     def rest(self, *, hours: float) -> None:
         """Stand drained and covered: film and granules level out."""
-        self._exchange(60.0 * hours, self.film_ml, 0.0)
+        self._settle(60.0 * hours, self.film_ml / self.inside_ml)
 
-    def _exchange(self, minutes: float, bath_ml: float, washed_ml: float) -> None:
+    def _settle(self, minutes: float, ratio: float) -> None:
+        """Exchange with a film or bath that nothing leaves: what it gains the granules lose."""
+        before = self.film
+        settled = (ratio * before + self.inside) / (1.0 + ratio)
+        self.salts, self.film = exchanged(
+            self._spell(minutes), self.salts, before, ratio, 0.0, settled
+        )
+        self.inside += ratio * (before - self.film)
+
+    def _spell(self, minutes: float) -> Spell:
         if minutes not in self.spells:
             fourier = fourier_number(
                 diffusivity=self.diffusivity, grain_mm=self.grain_mm, minutes=minutes
             )
             self.spells[minutes] = spell(fourier=fourier)
-        self.parts, self.film = exchanged(
-            self.spells[minutes],
-            self.parts,
-            self.film,
-            bath_ml / self.inside_ml,
-            washed_ml / self.inside_ml,
-        )
+        return self.spells[minutes]
