@@ -8,6 +8,7 @@ import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 from statistics import median
+from urllib.parse import urlsplit
 
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 
@@ -87,9 +88,11 @@ def full_engine(browser: Browser, site: Path, link: str) -> Iterator[Line]:
         fresh(browser, server) as context,
     ):
         page = open_trust(context, server)
+        asked: set[str] = set()  # by the page and its worker, not by the copy for later
+        page.on("request", lambda request: asked.add(urlsplit(request.url).path))
         server.sent.clear()
         cold: float = page.evaluate(FULL_START)
-        weight = sum(sent.size for sent in server.sent) / 1e6
+        weight = sum(sent.size for sent in server.sent if sent.path in asked) / 1e6
         server.link = None
         page.wait_for_selector("tr[data-engine=CPython]")
         page.wait_for_function(KEPT)
