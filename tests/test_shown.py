@@ -137,6 +137,40 @@ def test_typed_text_is_read() -> None:
             assert found == {"value": expected}, (text, unit)
 
 
+def test_figures_stay_with_their_units() -> None:
+    cases = {
+        "5 °C warmer, 20 % and 0.3 mS/cm": "5\u00a0°C warmer, 20\u00a0% and 0.3\u00a0mS/cm",
+        "6.4 to 12.7 cm in 24 h": "6.4 to 12.7\u00a0cm in 24\u00a0h",
+        "1 hour, 3 pours, a 500 scale, ppm": "1 hour, 3 pours, a 500 scale, ppm",
+        "2 Ls, 3 gallons and 4 highest": "2 Ls, 3 gallons and 4 highest",
+    }
+    assert [shown.bound(text) for text in cases] == list(cases.values())
+    body = "const m = await load('shown.js'); return data.map(m.bound);"
+    assert js.run(body, list(cases)) == list(cases.values())
+
+
+def test_what_is_said_of_a_field_names_it_and_shows_a_pattern() -> None:
+    number = {"name": "x", "label": "Size", "kind": "number", "unit": "mm", "low": 1, "high": 30}
+    pots = number | {"label": "Pots", "unit": "pots", "whole": True}
+    asked = number | {"label": "How sure?"}
+    many = number | {"label": "Readings", "kind": "numbers", "least": 1, "most": 9}
+    cases = {
+        "Size must be a number, like 8": (number | {"like": 8}, "wide"),
+        "Size must be a number, like 1.5": (number, "wide"),
+        "Size must be 30\u00a0mm or less": (number, "31"),
+        "Pots must be 1 or more": (pots, "0"),
+        "How sure? It must be a number, like 1.5": (asked, "very"),
+        "Readings holds “1.x”, which is not a number": (many, "1.2, 1.x, 1.4"),
+        "Enter the size": (number, ""),
+        "Answer: How sure?": (asked, ""),
+    }
+    body = """
+      const m = await load('read.js');
+      return data.map(([item, text]) => m.sentence(item, m.field(item, text,
+        { ways: [[item.unit, 1, 0]], at: 0 })));"""
+    assert js.run(body, list(cases.values())) == list(cases)
+
+
 def test_a_typed_unit_counts_and_lists_are_parted() -> None:
     ec = {"name": "x", "label": "X", "kind": "number", "unit": "ms_cm", "low": 0, "high": 20}
     list_ = ec | {"kind": "numbers", "least": 1, "most": 9}
@@ -147,7 +181,7 @@ def test_a_typed_unit_counts_and_lists_are_parted() -> None:
         (ec, "350 ppm", 3, 0.5),
         (ec, "250 ppm (500)", 0, 0.5),
         (ec, "500", 1, 0.5),
-        (ec, "30 mS/cm", 1, "must be 20000 µS/cm or less"),
+        (ec, "30 mS/cm", 1, "must be 20000\u00a0µS/cm or less"),
         (list_, "0.9, 1.1 1.4", 0, [0.9, 1.1, 1.4]),
         (list_, "0,9 1,1; 1,4", 0, [0.9, 1.1, 1.4]),
         (list_, "0,9, 1,1, 1,4", 0, [0.9, 1.1, 1.4]),

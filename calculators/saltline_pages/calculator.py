@@ -121,7 +121,8 @@ def _answer(form: Form, inputs: Mapping[str, Any]) -> str:
         raise ValueError(f"the example of {form.id} is refused: {refused.args[0]}") from refused
     values = {item.name: getattr(answer, item.name) for item in form.results}
     verdict, number, reason = (
-        escape(shown.fill(text, form, inputs, values)) for text in form.words(inputs, answer)
+        escape(shown.bound(shown.fill(text, form, inputs, values)))
+        for text in form.words(inputs, answer)
     )
     picture = ""
     if form.picture is not None:
@@ -130,10 +131,10 @@ def _answer(form: Form, inputs: Mapping[str, Any]) -> str:
     if form.table is not None:
         rows = form.table(inputs, answer)
         table = twin(rows, lambda cell: shown.fill(cell, form, inputs, values, escape))
-    warnings = "".join(f"<li>{escape(text)}</li>" for text in answer.warnings)
+    warnings = "".join(f"<li>{escape(shown.bound(text))}</li>" for text in answer.warnings)
     steps = "".join(
         f'<ol class="salt-steps" data-list="{item.name}">'
-        + "".join(f"<li>{escape(str(step))}</li>" for step in values[item.name] or ())
+        + "".join(f"<li>{escape(shown.bound(str(step)))}</li>" for step in values[item.name] or ())
         + "</ol>"
         for item in form.results
         if item.kind == "list" and not item.unit
@@ -207,10 +208,11 @@ def _moves(form: Form, inputs: Mapping[str, Any], answer: Any) -> str:
         before = shown.given(item, form, inputs)
         other = shown.measure(item, form, inputs, others[name])
         said = f"{then} if “{item.label}” were {other} instead of {before}"
-        lines += f"<li>{escape(said)}</li>"
+        lines += f"<li>{escape(shown.bound(said))}</li>"
     if not lines:
         return ""
-    title = f"<b>What would change this?</b> {escape(f'{result.label} {now}. It would be')}"
+    colon = "" if result.label.endswith(("at least", "at most")) else ":"
+    title = f"<b>What would change this?</b> {escape(f'{result.label}{colon} {now}. It would be')}"
     return f"<p>{title}</p><ul>{lines}</ul>"
 
 

@@ -16,6 +16,13 @@ NO_BREAK = "\u00a0"
 PLACEHOLDER = re.compile(r"\{(in:)?([a-z0-9_]+)(?:\.\.([a-z0-9_]+))?\}")
 # A number that only a drawing has, and its unit's sign: {0.5:ms_cm} {:ms_cm}.
 DRAWN = re.compile(r"\{([0-9.]*):([a-z0-9_]*)\}")
+# A figure that a sentence holds, and its unit: they stay in one line.
+LOOSE = re.compile(r"(\d) (?=[°%]|(?:mS|ppm|mm|cm|mL|L|g|mg|mol|min|minutes|h|hours|days)\b)")
+
+
+def bound(text: str) -> str:
+    """A sentence whose figures stay with their units."""
+    return LOOSE.sub(rf"\1{NO_BREAK}", text)
 
 
 def number(value: float, digits: int) -> str:

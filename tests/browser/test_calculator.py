@@ -64,7 +64,7 @@ def test_half_typed_field_keeps_the_last_answer(open_page: Opener) -> None:
     page.keyboard.press("Enter")
     expect(element).to_have_attribute("data-state", "error")
     expect(page.locator(".salt-summary").first).to_be_focused()
-    words = "Reading on the pen must be a number, like 1.5"
+    words = "Reading on the pen must be a number, like 500"
     expect(page.locator(".salt-summary a").first).to_have_text(words)
     expect(page.locator("#meter-reading-reading-error")).to_have_text(words)
     assert page.get_by_label("Reading on the pen").first.input_value() == "5o0"
@@ -73,6 +73,21 @@ def test_half_typed_field_keeps_the_last_answer(open_page: Opener) -> None:
     page.get_by_label("Reading on the pen").first.fill("500")
     expect(element).to_have_attribute("data-state", "live")
     expect(page.locator(".salt-summary").first).to_be_hidden()
+
+
+def test_a_refusal_stands_alone_and_an_empty_link_asks(open_page: Opener) -> None:
+    page = open_page(
+        "care/flush-maths/#flush-plan=1;stage=rotting;rinse_ms_cm=0.2;pot_l=1;grain_mm=8"
+    )
+    calculator = page.locator('salt-calc[name="flush-plan"]')
+    expect(calculator).to_have_attribute("data-state", "refused")
+    shown = calculator.locator(".salt-answer").inner_text()
+    assert shown.startswith("A rotting plant is not flushed")
+    assert not re.search(r"What would change|working|figures|table", shown)
+    expect(calculator.locator(".salt-next:visible")).to_have_count(0)
+    page.evaluate("location.hash = '#flush-plan=1'")
+    asked = "Not worked out yet. Answer: What is the plant doing?"
+    expect(calculator.locator(".salt-say")).to_have_text(asked)
 
 
 def test_the_button_leads_to_the_answer_and_an_old_one_is_greyed(open_page: Opener) -> None:
@@ -92,6 +107,7 @@ def test_the_button_leads_to_the_answer_and_an_old_one_is_greyed(open_page: Open
     field.press("Enter")
     expect(calculator).to_have_attribute("data-state", "error")
     expect(calculator.locator(".salt-answer")).to_have_css("filter", "grayscale(1)")
+    expect(calculator.locator(".salt-note")).to_contain_text("still the one from before")
 
 
 def test_a_link_opens_the_same_answer_elsewhere(open_page: Opener) -> None:

@@ -34,5 +34,7 @@ export function moved(form, inputs, value, { at, changed }, moves) {
       const [then, before] = [other, inputs].map((each) => given(form, item, each));
       return `${write(next)} if “${item.label}” were ${then} instead of ${before}`;
     });
-  return [`${form.results[at].label} ${now}. It would be`, lines];
+  const { label } = form.results[at];
+  const colon = /at (least|most)$/.test(label) ? "" : ":";
+  return [`${label}${colon} ${now}. It would be`, lines];
 }

@@ -1,6 +1,6 @@
 // What a reader typed, as a value the science takes, or as a sentence that says what to mend.
 
-import { plain } from "./shown.js";
+import { plain, withUnit } from "./shown.js";
 
 const SPACES = /[\s\u00a0\u2007\u2009\u202f']/g;
 
@@ -88,19 +88,25 @@ function bounded(item, text, { ways, at }) {
   const read = number(text, order.map((way) => ways[way][0]));
   const own = ways[at];
   const shown = (value) => plain(Number((value * own[1] + own[2]).toPrecision(at ? 4 : 15)));
-  if (!("value" in read)) return { tail: read.tail ?? `must be a number, like ${like(item, shown)}` };
+  if (!("value" in read)) return { tail: read.tail ?? unread(item, text, shown) };
   const [, factor, offset] = ways[order[read.sign ?? 0]];
   const value = (read.value - offset) / factor;
-  const sign = own[0] ? " " + own[0] : "";
-  if (value < item.low) return { tail: `must be ${shown(item.low)}${sign} or more` };
-  if (value > item.high) return { tail: `must be ${shown(item.high)}${sign} or less` };
+  const bound = (edge) => withUnit(shown(edge), item.whole ? "" : own[0]);
+  if (value < item.low) return { tail: `must be ${bound(item.low)} or more` };
+  if (value > item.high) return { tail: `must be ${bound(item.high)} or less` };
   if (item.whole && !Number.isInteger(value)) return { tail: "must be a whole number" };
   return { value };
 }
 
-/** A number to show as a pattern: the default, else something small within the bounds. */
+/** What is said of a text that is no number; in a long list it has to be found. */
+const unread = (item, text, shown) =>
+  item.kind === "numbers"
+    ? `holds “${text}”, which is not a number`
+    : `must be a number, like ${like(item, shown)}`;
+
+/** A number to show as a pattern: the example, the default, else something small within bounds. */
 function like(item, shown) {
-  if (typeof item.default === "number") return shown(item.default);
+  if (item.like || item.default) return shown(item.like || item.default);
   return shown(item.whole ? Math.max(item.low, 3) : Math.min(item.high, Math.max(item.low, 1.5)));
 }
 
@@ -115,4 +121,6 @@ export function ask(item) {
 
 /** The whole sentence about a field. */
 export const sentence = (item, outcome) =>
-  outcome.missing ? ask(item) : `${item.label} ${outcome.tail}`;
+  outcome.missing
+    ? ask(item)
+    : `${item.label}${item.label.endsWith("?") ? " It" : ""} ${outcome.tail}`;

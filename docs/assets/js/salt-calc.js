@@ -7,10 +7,11 @@ import { MOVES, moved, toMove } from "./moves.js";
 import "./print.js";
 import { question } from "./question.js";
 import { field, sentence } from "./read.js";
-import { choose, entry, fill, given, result, unit, unitOf } from "./shown.js";
+import { bound, choose, entry, fill, given, result, unit, unitOf } from "./shown.js";
 import { byName, fact, factName, forgetFacts, keep, keepFacts, recall } from "./store.js";
 
 const STANDS = "The example and the worked-out cases still stand.";
+const BEFORE = "The answer below is still the one from before.";
 
 function inSight(element) {
   const { top } = element.getBoundingClientRect();
@@ -78,7 +79,8 @@ class SaltCalc extends HTMLElement {
     // While units are being rewritten, a field still holds the unit that its own menu shows.
     const menu = box.nextElementSibling;
     const at = menu?.matches("select.salt-unit") ? Number(menu.value) : unit.at;
-    return field(item, this.typed(item), { ...unit, at });
+    const like = Number(box.defaultValue); // the example's
+    return field({ ...item, like }, this.typed(item), { ...unit, at });
   }
 
   choices() {
@@ -194,8 +196,10 @@ class SaltCalc extends HTMLElement {
     if (!moves) return part.replaceChildren();
     const text = question(this.declared, inputs, { words: null, picture: null, table: null, moves });
     const { signal } = this.asking;
+    part.classList.add("salt-late"); // what stands there speaks of the answer before
     const reply = await ask(text, { signal, spare: true }).catch(() => {});
     if (turn !== this.turn) return;
+    part.classList.remove("salt-late");
     if (!reply?.moves) {
       // What stands there speaks of the example, or of what was there before.
       if (this.part(".salt-example.salt-gone")) part.replaceChildren();
@@ -213,8 +217,8 @@ class SaltCalc extends HTMLElement {
   /** A sentence from the science, which starts with an argument's name. */
   blame(text) {
     const item = this.declared.inputs.find(({ name }) => text.startsWith(name + " "));
-    const tail = item ? text.slice(item.name.length) : text;
-    return { item: item ?? this.declared.inputs[0], text: item ? item.label + tail : text };
+    if (!item) return { item: this.declared.inputs[0], text };
+    return { item, text: sentence(item, { tail: text.slice(item.name.length + 1) }) };
   }
 
   wait(problems) {
@@ -248,7 +252,7 @@ class SaltCalc extends HTMLElement {
       }),
     );
     summary.hidden = !problems.length;
-    this.note("");
+    this.note(problems.length ? BEFORE : "");
     if (!problems.length) return;
     this.state = "error";
     summary.focus();
@@ -310,9 +314,9 @@ class SaltCalc extends HTMLElement {
   }
 
   say([verdict, number, reason], warnings, picture) {
-    this.part(".salt-say").textContent = verdict;
-    this.part(".salt-number").textContent = number;
-    this.part(".salt-why").textContent = reason;
+    this.part(".salt-say").textContent = bound(verdict);
+    this.part(".salt-number").textContent = bound(number);
+    this.part(".salt-why").textContent = bound(reason);
     const list = this.part(".salt-warnings");
     list.replaceChildren(...warnings.map((text) => item(text)));
     list.hidden = !warnings.length;
@@ -447,7 +451,8 @@ class SaltCalc extends HTMLElement {
     const { problems } = this.read();
     if (problems.length) {
       this.turn += 1;
-      this.say([`Not worked out yet. ${problems[0].text}.`, "", ""], [], "");
+      const [{ text }] = problems;
+      this.say([`Not worked out yet. ${text}${text.endsWith("?") ? "" : "."}`, "", ""], [], "");
       this.twin([]);
       for (const each of this.declared.results) this.figure(each, null);
       this.state = "refused";
@@ -458,7 +463,7 @@ class SaltCalc extends HTMLElement {
 
 function item(text) {
   const line = document.createElement("li");
-  line.textContent = text;
+  line.textContent = bound(text);
   return line;
 }
 

@@ -41,7 +41,14 @@ function scaled(form, value, key) {
   return value * ways[at][1] + ways[at][2];
 }
 
-const withUnit = (text, sign) =>
+// A figure that a sentence holds, and its unit: they stay in one line.
+const LOOSE = /(\d) (?=[°%]|(?:mS|ppm|mm|cm|mL|L|g|mg|mol|min|minutes|h|hours|days)\b)/g;
+
+/** A sentence whose figures stay with their units. */
+export const bound = (text) => text.replace(LOOSE, `$1${NO_BREAK}`);
+
+/** A figure with its unit, which stays in its line. */
+export const withUnit = (text, sign) =>
   sign === "°" ? text + sign : sign ? text + NO_BREAK + sign : text;
 
 const measure = (form, item, value) => number(scaled(form, value, item.unit), item.digits);
