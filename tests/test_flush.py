@@ -241,6 +241,24 @@ def test_a_log_that_cannot_be_read_is_named(log: list[str], said: str) -> None:
     assert str(bad.value) == said
 
 
+SLACK = [  # (given, a reading that is as good as the water's, one that is not)
+    ("is-it-high", {"tap": 60.0, "feed": None}, "reading", 55.0, 53.0),
+    ("is-it-high", {"tap": 60.0, "feed": 350.0}, "reading", 47.0, 43.0),
+    ("pore-water", {"rinse_ms_cm": 0.3}, "reading_ms_cm", 0.26, 0.24),
+    ("pore-water", {"rinse_ms_cm": 0.9}, "reading_ms_cm", 0.82, 0.8),
+]
+
+
+@pytest.mark.parametrize(("name", "water", "field", "alike", "below"), SLACK)
+def test_no_pot_reads_well_below_its_water(
+    name: str, water: dict[str, Any], field: str, alike: float, below: float
+) -> None:
+    answer = run(name, **water | {field: alike})
+    assert [text for text in answer.warnings if "a little below the water" in text]
+    with pytest.raises(Refused, match="one of the two readings is wrong"):
+        run(name, **water | {field: below})
+
+
 def test_water_held_must_fit_into_the_pot() -> None:
     for name in ("pore-water", "flush-plan", "flush-learn"):
         with pytest.raises(BadInput, match="water_held_ml must be less than the pot"):

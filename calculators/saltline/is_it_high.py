@@ -9,9 +9,10 @@ from saltline.granules import HARD_LIMIT_MIN
 from saltline.priors import NIGHT_H, pot_of, pots
 from saltline.ranges import ten_to_ninety
 from saltline.saying import figure
-from saltline.stage_gate import refuse_unread
+from saltline.stage_gate import refuse_below, refuse_unread
 
 DRAWS = 200
+SLACK_SHARE = 0.05  # of feed over tap: no difference to the grower (proposed)
 NOT_A_LIMIT = " Compared with your feed, not with a safe limit: none is published for orchids."
 
 
@@ -94,18 +95,17 @@ def is_it_high(
     Error:
         As the range says.
     Raises:
-        BadInput: feed not above tap. Refused: no tap reading.
+        BadInput: feed not above tap. Refused: no tap reading; a reading well below the tap.
     Sources:
         saltline-notes, flush 5 and 7.
     """
     tap = refuse_unread(rinse=tap)
     if feed is not None and not feed > tap:
-        raise BadInput("feed", "must read more than the tap")
+        raise BadInput("feed", "must be more than in the water you used")
+    slack = 0.0 if feed is None else SLACK_SHARE * (feed - tap)
+    warnings = refuse_below(reading=reading, rinse=tap, slack=slack)
     low, _, high = times_reading(method=method, grain_mm=grain_mm, soak_min=soak_min, filled=filled)
     above = max(0.0, reading - tap)
-    warnings = []
-    if reading < tap:
-        warnings.append("The reading is below your tap: read both again with the same pen.")
     if method == "soak" and soak_min > HARD_LIMIT_MIN:
         warnings.append(
             "An hour is more than roots should stand under water: more soaks, not longer ones."
@@ -129,10 +129,10 @@ def is_it_high(
 
 
 def _pot_on_the_pen(low: float, high: float) -> str:
-    return (
-        f"Inside the pot your pen would read at least about {figure(low)}, perhaps {figure(high)}. "
-        "Read your feed too, and this becomes an answer."
-    )
+    first, last = figure(low), figure(high)
+    range_ = "about " + first if first == last else f"at least about {first}, perhaps {last}"
+    said = f"Inside the pot your pen would read {range_}."
+    return said + " Read your feed too, and this becomes an answer."
 
 
 def _against_feed(low: float, high: float) -> str:

@@ -9,9 +9,10 @@ from saltline.pot import Pot
 from saltline.priors import SEED, PotDraw, pot_of, pots, reading_sd, usual_water_ml
 from saltline.ranges import ten_to_ninety
 from saltline.saying import between
-from saltline.stage_gate import refuse_unread
+from saltline.stage_gate import refuse_below, refuse_unread
 
 DRAWS = 200
+LAST_DIGITS_MS_CM = 0.05  # what a pocket pen cannot tell apart (proposed)
 LEVEL_H = 8.0  # covered hours after which a drip counts as rested
 POUR_THROUGH_SHARE = 0.03  # of the pot: 120 mL for 4 L (saltline-notes, flush review 1)
 
@@ -60,11 +61,13 @@ def pore_water(
     Error:
         As the range says, never better than a factor 1.3 either way above the rinse water.
     Raises:
-        BadInput: water held not less than the pot. Refused: no rinse reading.
+        BadInput: water held not less than the pot. Refused: no rinse reading; a reading well below
+        it.
     Sources:
         saltline-notes, flush 7; altland-2021; altland-owen-2024.
     """
     rinse = refuse_unread(rinse=rinse_ms_cm)
+    warnings = refuse_below(reading=reading_ms_cm, rinse=rinse, slack=LAST_DIGITS_MS_CM)
     usual_water_ml(pot_l=pot_l, weighed_ml=water_held_ml)
     noise = Draws(SEED)
     sd = reading_sd(
@@ -85,7 +88,7 @@ def pore_water(
         pot_ms_cm_low=rinse + low,
         pot_ms_cm_high=rinse + high,
         answer=_answer(method, rinse, rinse + low, rinse + high),
-        warnings=_warnings(method, reading_ms_cm, rinse, rested_h),
+        warnings=tuple(warnings + _warnings(method, rested_h)),
     )
 
 
@@ -108,13 +111,10 @@ def _answer(method: str, rinse: float, low: float, high: float) -> str:
     return said + " Let it stand covered overnight and read the first drips: that narrows it."
 
 
-def _warnings(method: str, reading: float, rinse: float, rested_h: float) -> tuple[str, ...]:
-    warnings = []
-    if reading < rinse:
-        warnings.append("The reading is below the rinse water: read both again with the same pen.")
+def _warnings(method: str, rested_h: float) -> list[str]:
     if method == "rested_drip" and rested_h < LEVEL_H:
-        warnings.append(
+        return [
             "Film and granules need a covered night to level out: after fewer hours the drips read "
             "low, and the range is wider for it."
-        )
-    return tuple(warnings)
+        ]
+    return []

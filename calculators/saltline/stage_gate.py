@@ -40,6 +40,14 @@ BARK = (
     "Go by the first drips after standing covered: flush until they are low enough, and read them "
     "again two weeks later.",
 )
+BELOW_SHARE = 0.1  # two readings of one pocket pen: proposed
+BELOW = (
+    "It reads well below the water you used, and no pot takes that much salt out of its water: one "
+    "of the two readings is wrong.",
+    "Rinse the pen, let both waters stand until they are equally warm, and read both again on the "
+    "same scale. If it stays so, make sure which water went into the pot; bark, zeolite and new "
+    "granules can bind salt.",
+)
 
 
 def gentle(*, stage: str, kind: str) -> bool:
@@ -144,6 +152,33 @@ def refuse_unread(*, rinse: float | None) -> float:
             "Read that water with the same pen and put the reading in.",
         )
     return rinse
+
+
+def refuse_below(*, reading: float, rinse: float, slack: float) -> list[str]:
+    """A pot gives salt to the water that runs through it: a reading well below is a wrong one.
+
+    Equation:
+        Refused where reading < rinse - max(0.1 rinse, slack).
+    Arguments:
+        reading: of soak or drip water, any scale.
+        rinse: of the water that was used, same pen and scale.
+        slack: what else two readings may differ by, same scale.
+    Returns:
+        Sentences: one where the reading is a little below.
+    Valid for:
+        Granules that do not bind salt.
+    Error:
+        Two readings by one pocket pen differ by up to a tenth (proposed).
+    Raises:
+        Refused: further below.
+    Sources:
+        saltline-notes.
+    """
+    if reading < rinse - max(BELOW_SHARE * rinse, slack):
+        raise Refused(*BELOW)
+    if reading < rinse:
+        return ["It reads a little below the water you used: for a pen they are the same."]
+    return []
 
 
 def medium_warnings(*, medium: str, live_prills: str) -> list[str]:

@@ -22,7 +22,9 @@ def _first(text: str) -> tuple[str, str]:
 def is_it_high(inputs: Mapping[str, Any], answer: IsItHigh) -> tuple[str, str, str]:
     """Verdict, number, reason for `is-it-high`."""
     verdict, reason = _first(answer.answer)
-    if answer.times_feed_low is None:
+    if answer.times_feed_high == 0.0:
+        number = "no more in it than in your tap"
+    elif answer.times_feed_low is None:
         number = "{times_reading_low..times_reading_high} as far above your tap as the reading"
     else:
         number = "{times_feed_low..times_feed_high} your feed, both counted above your tap"
@@ -97,4 +99,4 @@ def flush_learn(inputs: Mapping[str, Any], answer: FlushLearn) -> tuple[str, str
     reason += (
         " It began at {start_ms_cm_low..start_ms_cm_high}; your rinse water reads {in:rinse_ms_cm}."
     )
-    return verdict, number, " ".join((reason,) + answer.warnings)
+    return verdict, number, reason
