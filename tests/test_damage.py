@@ -408,6 +408,9 @@ def test_stage_action_always_answers(kind: str, stage: str, cause: str) -> None:
     if stage == "new_shoot" and kind == "deciduous" and north.action != "treat":
         assert "7.6 cm" in north.when
         assert "6.4 to 12.7 cm" in north.when
+    how = STAGE_ACTION.words(STAGE_ACTION.complete(plant), north)[1]
+    assert ("the moment" in how) + ("when the new shoot starts" in how) < 2
+    assert how.lower().count("look again in") < 2
 
 
 def test_months_are_six_apart() -> None:

@@ -10,6 +10,8 @@ from saltline.stage_rules import (
     COLUMNS,
     DO,
     DO_FOR,
+    DRY_WITH_SHOOT,
+    LOOK_AGAIN,
     NOT_NOW,
     ROOT_TRIGGER_CM,
     ROOT_TRIGGER_HIGH_CM,
@@ -110,6 +112,8 @@ def what_to_do(*, stage: str, cause: str, action: str) -> str:
     for name, act, special in DO_FOR:
         if name == cause and act == action:
             text = special
+    if stage == "new_shoot" and action == "keep_dry":
+        text = DRY_WITH_SHOOT
     if stage == "lost_roots" and action == "repot":
         text += " Then shade, humid air, damp but not wet, and no feed until new roots show."
     return text
@@ -122,17 +126,17 @@ def _months(*, first: int, last: int, hemisphere: str) -> str:
     return names[0] if first == last else f"{names[0]} to {names[1]}"
 
 
-def _when(kind: str, stage: str, action: str, hemisphere: str) -> str:
+def _when(kind: str, stage: str, cause: str, action: str, hemisphere: str) -> str:
     bare = kind == "deciduous"
     if stage in ("lost_roots", "rotting") or action in ("look_inside", "treat"):
         return "Today."
-    if stage == "maturing" and bare:
+    if stage == "maturing" and bare and (action != "leave" or cause == "rest"):
         leaves = _months(first=10, last=11, hemisphere=hemisphere)  # orchid-forum, thread 98768
         before = "As the" if action == "leave" else "Before the"
         return f"{before} leaves yellow and water is cut, about {leaves}."
+    if action == "leave" and not (stage == "new_shoot" and bare):
+        return _of(LOOK_AGAIN, cause, "Look again in two weeks.")
     if stage in ("growing", "maturing"):
-        if action == "leave":
-            return "Look again in two weeks."
         return "On the next warm morning, done by mid-afternoon."
     if stage == "resting":
         first, last = (3, 3) if bare else (5, 6)  # motes-south-florida
@@ -143,8 +147,9 @@ def _when(kind: str, stage: str, action: str, hemisphere: str) -> str:
             return f"On a warm day; repotting can wait until about {named}."
         return "On a warm day; repotting can wait until new root tips show."
     if bare:
+        moment = "This is the moment to repot. " if action == "repot" else ""
         return (
-            "This is the moment to repot. First water when the longest new roots reach about "
+            moment + "First water when the longest new roots reach about "
             f"{figure(ROOT_TRIGGER_CM)} cm (published figures run from "
             f"{figure(ROOT_TRIGGER_LOW_CM)} to {figure(ROOT_TRIGGER_HIGH_CM, 3)} cm)."
         )
@@ -181,7 +186,7 @@ def stage_action(*, kind: str, stage: str, cause: str, hemisphere: str) -> Stage
     return StageAction(
         action=action,
         why=_of(WHY_STAGE, place) + " " + _of(WHY_CAUSE, cause),
-        when=_when(kind, stage, action, hemisphere),
+        when=_when(kind, stage, cause, action, hemisphere),
         not_now=_of(NOT_NOW, place),
         warnings=tuple(warnings),
     )

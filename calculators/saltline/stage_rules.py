@@ -61,6 +61,14 @@ DO = (
     ("leave", "Leave it as it is, and look again in two weeks."),
     ("treat", "Mend the cause, and leave the roots alone."),
 )
+# "keep_dry" once the shoot is out: nothing is wrong with the pot, so repotting is no must.
+DRY_WITH_SHOOT = (
+    "Keep it dry and shaded. If you want to repot it in fresh granules, this is the moment."
+)
+LOOK_AGAIN = (  # "leave", where it is not two weeks
+    ("drought", "Look again in a month."),
+    ("medium_change", "Look for new tips in four weeks."),
+)
 READ_AGAIN = (  # "read", where a rested reading has been taken already
     "Look for the signs you have not looked for yet, and read the first drips again in two weeks: "
     "the trend tells more than one reading."

@@ -63,4 +63,6 @@ def stage_action(inputs: Mapping[str, Any], answer: StageAction) -> tuple[str, s
         if name == answer.action:
             verdict = text
     how = what_to_do(stage=inputs["stage"], cause=inputs["cause"], action=answer.action)
-    return verdict, how + " " + answer.when, answer.why + " " + answer.not_now
+    if answer.when[:-1].lower() not in how.lower():  # what to do may say it already
+        how += " " + answer.when
+    return verdict, how, answer.why + " " + answer.not_now
