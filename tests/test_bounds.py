@@ -86,6 +86,8 @@ def check(form: Form, chosen: dict[str, Any]) -> bool:
     for sentence in sentences:
         assert not re.search(r"\b(nan|inf|None)\b(?! of)", sentence), sentence
     assert all(sentence.endswith(".") for sentence in found.warnings)
+    said = [one for text in sentences for one in re.split(r"(?<=\.) ", text.lower())]
+    assert len(said) == len(set(said)), said
     return True
 
 

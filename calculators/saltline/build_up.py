@@ -182,7 +182,9 @@ def build_up(
         )
     drains = drained_share >= DRAINS_SHARE
     if not drains and feed_ms_cm > 0.0:
-        warnings.append("Nothing drains, so every salt the plant leaves stays in the pot.")
+        warnings.append(
+            "Nothing drains: all the salt that the plant leaves stays. Let some run out below."
+        )
     return BuildUp(
         days_low=_days_to(start=start_ms_cm, feed=feed_ms_cm, limit=limit_ms_cm, **pot),
         days_high=_days_to(start=start_ms_cm, feed=kept_out, limit=limit_ms_cm, **pot),

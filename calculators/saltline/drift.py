@@ -71,10 +71,12 @@ def drift(*, days: list[float], readings: list[float], limit: float) -> Drift:
         low, high = slope - half, slope + half
         weeks_low, weeks_high = _weeks(gap, high), _weeks(gap, low)
         if low <= 0.0 <= high:
-            warnings.append("These readings could come from a pot that does not drift at all.")
+            warnings.append(
+                "They scatter more than they drift: take another one by the same method in a week."
+            )
     if gap <= 0.0:
         weeks_low = weeks_high = 0.0
-        warnings.append("The line is already at the limit.")
+        warnings.append("At the limit: read this pot once more, and if it stays there, act on it.")
     return Drift(
         slope_per_week=slope,
         slope_per_week_low=low,

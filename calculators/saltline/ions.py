@@ -15,6 +15,7 @@ from saltline.conductance import (
 )
 from saltline.errors import Refused
 from saltline.hardness import MG_L_CACO3, langelier_index, lime_warning
+from saltline.saying import figure
 from saltline.units import kelvin
 
 UREA_G_MOL = 60.056  # docs/sources.json: iupac-masses
@@ -128,8 +129,8 @@ def _warnings(ions: list[float], ph: float, tds: float, error: float | None) -> 
     found = []
     if error is not None and abs(error) > 5.0:
         found.append(
-            "Positive and negative charges do not balance: an ion is missing or mistyped, and the "
-            "reading can be off by as much."
+            f"Positive and negative charges do not balance, by {figure(abs(error))} %: an ion is "
+            "missing or mistyped, and the reading can be off by as much."
         )
     if gypsum_saturation(mmol_l=ions) > 1.0:
         found.append("This is more calcium sulfate than water holds: gypsum settles out of it.")

@@ -219,7 +219,10 @@ def meter_reading(
             "range would tell you more."
         )
     if full_scale is not None and reading > full_scale:
-        warnings.append("The reading is above the top of the pen's range, so the pen cannot know.")
+        warnings.append(
+            "Above the pen's range: thin the water with as much pure water and read again. It is "
+            "then nearly twice that."
+        )
     if not 10.0 <= sample_c <= 35.0 and compensated == "no":
         warnings.append("Worked out, but below the 10-35 °C over which feeds were checked.")
     return MeterReading(

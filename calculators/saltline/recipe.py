@@ -157,14 +157,16 @@ def _conductivity(used: Sequence[tuple[Product, float]]) -> tuple[float | None, 
 
 
 def _missed(wanted: Sequence[float], reached: Sequence[float]) -> list[str]:
-    """A sentence for each nutrient asked for and not reached."""
-    return [
-        f"{name} comes to {figure(reached[at], 3)} ppm where {figure(wanted[at], 3)} is wanted: "
-        "these products together come no closer."
+    """One sentence with every nutrient asked for and not reached."""
+    missed = [
+        f"{name.lower()} to {figure(reached[at], 3)} ppm where {figure(wanted[at], 3)} is wanted"
         for at, name in enumerate(NUTRIENTS)
         if wanted[at] > 0.0
         and abs(reached[at] - wanted[at]) > max(MISS_PPM, MISS_SHARE * wanted[at])
     ]
+    if not missed:
+        return []
+    return ["These products together come no closer: " + "; ".join(missed) + "."]
 
 
 def _together(used: Sequence[tuple[Product, float]]) -> list[str]:
@@ -178,11 +180,13 @@ def _together(used: Sequence[tuple[Product, float]]) -> list[str]:
             and (other.elements[P] > 0.0 or (other.ions is not None and other.ions[SO4] > 0.0))
         ]
         if item.elements[CA] > 0.0 and others:
-            found.append(
-                f"Keep {item.label} out of one stock with {' and '.join(others)}: calcium falls "
-                "out with sulfate and phosphate. Dissolve each in its own bucket; in the weak "
-                "feed they may meet."
-            )
+            found.append(f"Keep {item.label} out of one stock with {' and '.join(others)}.")
+    if found:
+        found.append(
+            "Calcium falls out with sulfate and phosphate: dissolve each in its own bucket; in the "
+            "weak feed they may meet."
+        )
+        found = [" ".join(found)]
     for item, amount in used:
         for id_, grams, level in DISSOLVES_G_L_10_C:
             if item.id == id_ and amount * STOCK > grams:

@@ -180,7 +180,7 @@ def sample(
         )
     warnings = []
     if pots <= READ_ALL:
-        warnings.append("With twelve pots or fewer, read them all.")
+        warnings.append("With twelve pots or fewer, sampling spares little work.")
     return Sample(
         sample_for_mean=_least(narrow, min(2, pots), pots),
         sample_to_find=to_find,

@@ -7,16 +7,18 @@ from __future__ import annotations
 
 # Shares that people say; between two of them the nearer by ratio is said.
 SHARES = (
-    (0.02, "a fiftieth"), (0.05, "a twentieth"), (0.1, "a tenth"), (0.143, "a seventh"),
+    (0.02, "a fiftieth"), (0.033, "a thirtieth"), (0.05, "a twentieth"), (0.1, "a tenth"),
+    (0.143, "a seventh"),
     (0.2, "a fifth"), (0.25, "a quarter"), (0.333, "a third"), (0.4, "two fifths"),
     (0.5, "half"), (0.6, "three fifths"), (0.667, "two thirds"), (0.75, "three quarters"),
     (0.9, "nine tenths"), (1.0, "all"),
 )  # fmt: skip
+NO_BREAK = "\u00a0"
 COUNTS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 
 
 def figure(value: float, digits: int = 2) -> str:
-    """A number to some significant digits, as people write it: 0.45, 1.2, 340, 1,200."""
+    """A number to some significant digits, as people write it: 0.45, 1.2, 340, 1200, 12 000."""
     if not value > 0.0:
         return "0"
     places, scaled = 0, value
@@ -35,7 +37,12 @@ def figure(value: float, digits: int = 2) -> str:
 
 
 def _grouped(text: str) -> str:
-    return text if len(text) < 4 else _grouped(text[:-3]) + "," + text[-3:]
+    """Whole thousands parted from five figures on, as everywhere on the pages."""
+    parts: list[str] = []
+    while len(text) > (3 if parts else 4):
+        parts.insert(0, text[-3:])
+        text = text[:-3]
+    return NO_BREAK.join([text] + parts)
 
 
 def between(low: float, high: float, unit: str) -> str:

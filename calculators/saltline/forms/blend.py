@@ -15,7 +15,7 @@ WATER_BLEND = Form(
     inputs=(
         Number(
             name="tap_ms_cm",
-            label="Tap water",
+            label="What your tap water reads",
             unit="ms_cm",
             low=0.01,
             high=3,
@@ -23,7 +23,7 @@ WATER_BLEND = Form(
         ),
         Number(
             name="pure_ms_cm",
-            label="Rain or RO water",
+            label="What the rain or RO water reads",
             unit="ms_cm",
             low=0,
             high=1,
@@ -39,7 +39,7 @@ WATER_BLEND = Form(
             high=3,
             hint="before feed goes in",
         ),
-        Number(name="batch_l", label="Finished water", unit="l", low=0.1, high=10000),
+        Number(name="batch_l", label="Water to mix", unit="l", low=0.1, high=10000),
     ),
     results=(
         Result(name="tap_l", label="Tap water", unit="l"),

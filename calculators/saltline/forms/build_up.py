@@ -69,11 +69,25 @@ BUILD_UP = Form(
         ),
     ),
     results=(
-        Result(name="days_low", label="Your limit is reached after, at least", unit="days"),
-        Result(name="days_high", label="at most (no number: never)", unit="days"),
-        Result(name="steady_ms_cm", label="Levels off at, if nothing is taken up", unit="ms_cm"),
-        Result(name="time_constant_days", label="Two thirds of the way there in", unit="days"),
-        Result(name="steady_ms_cm_low", label="Levels off at, plant feeding well", unit="ms_cm"),
+        Result(
+            name="days_low", label="Your limit is reached after at least", unit="days", digits=2
+        ),
+        Result(name="days_high", label="at most (no number: never)", unit="days", digits=2),
+        Result(
+            name="steady_ms_cm",
+            label="Levels off at, if nothing is taken up",
+            unit="ms_cm",
+            digits=2,
+        ),
+        Result(
+            name="time_constant_days", label="Two thirds of the way there in", unit="days", digits=2
+        ),
+        Result(
+            name="steady_ms_cm_low",
+            label="Levels off at, plant feeding well",
+            unit="ms_cm",
+            digits=2,
+        ),
         Result(
             name="enough_share",
             label="Share to drain to hold your limit",

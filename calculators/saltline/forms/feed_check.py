@@ -47,8 +47,10 @@ FEED_CHECK = Form(
         Result(name="n_ppm", label="Nitrogen by the pen", unit="ppm", digits=2),
         Result(name="n_ppm_low", label="at least", unit="ppm", digits=2),
         Result(name="n_ppm_high", label="at most", unit="ppm", digits=2),
-        Result(name="expected_ms_cm_low", label="The label expects at least", unit="ms_cm"),
-        Result(name="expected_ms_cm_high", label="at most", unit="ms_cm"),
+        Result(
+            name="expected_ms_cm_low", label="The label expects at least", unit="ms_cm", digits=2
+        ),
+        Result(name="expected_ms_cm_high", label="at most", unit="ms_cm", digits=2),
         Result(name="off_percent", label="The pen against the label", unit="percent", digits=2),
     ),
     words=words.feed_check,

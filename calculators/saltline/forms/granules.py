@@ -27,7 +27,7 @@ SOAK_MINUTES = Form(
         ),
         Number(
             name="bath_ratio",
-            label="Water round the granules, over the water inside them",
+            label="Ratio of bath water to the granules' own",
             unit="times",
             low=0.2,
             high=50,

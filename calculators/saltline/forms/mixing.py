@@ -77,10 +77,10 @@ RINSE_ORDER = Form(
             low=0,
             high=30,
         ),
-        Number(name="tap_ms_cm", label="Plentiful water, like tap", unit="ms_cm", low=0, high=5),
+        Number(name="tap_ms_cm", label="The plentiful water (tap)", unit="ms_cm", low=0, high=5),
         Number(
             name="pure_ms_cm",
-            label="Rain or reverse-osmosis water",
+            label="The pure water (rain or RO)",
             unit="ms_cm",
             low=0,
             high=5,
@@ -101,7 +101,7 @@ RINSE_ORDER = Form(
         ),
         Number(
             name="pure_rinses",
-            label="How many the pure water is enough for",
+            label="Rinses that the pure water is enough for",
             unit="",
             low=0,
             high=9,

@@ -107,8 +107,8 @@ PRILL_RELEASE = Form(
         Result(name="released_share", label="Nitrogen out, about", unit="share", digits=2),
         Result(name="released_share_low", label="at least", unit="share", digits=2),
         Result(name="released_share_high", label="at most", unit="share", digits=2),
-        Result(name="end_day_low", label="Rated share out, soonest, on day", unit="days"),
-        Result(name="end_day_high", label="latest, on day", unit="days"),
+        Result(name="end_day_low", label="Rated share out, soonest, on day", unit="days", digits=2),
+        Result(name="end_day_high", label="latest, on day", unit="days", digits=2),
         Result(name="potassium_share_low", label="Potassium out, at least", unit="share", digits=2),
         Result(name="potassium_share_high", label="at most", unit="share", digits=2),
         Result(

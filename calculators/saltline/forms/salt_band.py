@@ -60,7 +60,7 @@ SALT_BAND = Form(
         ),
         Number(
             name="measured_band_mm",
-            label="Wet edge on the root, by ruler",
+            label="Wet edge on the root by ruler",
             unit="mm",
             low=0.5,
             high=100,

@@ -104,7 +104,7 @@ BATCH = Form(
     inputs=(
         Numbers(
             name="readings",
-            label="Readings, one a pot",
+            label="Readings pot by pot",
             unit="",
             low=0,
             high=200000,
@@ -181,11 +181,11 @@ DRIFT = Form(
         ),
     ),
     results=(
-        Result(name="slope_per_week", label="Change a week"),
-        Result(name="slope_per_week_low", label="at least"),
-        Result(name="slope_per_week_high", label="at most"),
-        Result(name="weeks_low", label="Limit reached, at the earliest", unit="weeks"),
-        Result(name="weeks_high", label="at the latest", unit="weeks"),
+        Result(name="slope_per_week", label="Change a week", digits=2),
+        Result(name="slope_per_week_low", label="at least", digits=2),
+        Result(name="slope_per_week_high", label="at most", digits=2),
+        Result(name="weeks_low", label="Limit reached, at the earliest", unit="weeks", digits=2),
+        Result(name="weeks_high", label="at the latest", unit="weeks", digits=2),
     ),
     words=words.drift,
     picture=pictures.drift,

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from saltline.saying import figure
+from saltline.saying import NO_BREAK, figure
 
 WIDTH = 320.0
 EDGE = 6.0  # nothing is drawn nearer to the frame
@@ -134,7 +134,7 @@ def ticks(top: float, most: int) -> list[float]:
 
 def plain(value: float, digits: int = 3) -> str:
     """A number of a few figures for a label or a placeholder: 0.45, 12, 1200."""
-    return figure(value, digits).replace(",", "")
+    return figure(value, digits).replace(NO_BREAK, "")
 
 
 def drawn(value: float, unit: str, digits: int = 3) -> str:

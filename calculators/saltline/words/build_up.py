@@ -23,7 +23,7 @@ def build_up(inputs: Mapping[str, Any], answer: BuildUp) -> tuple[str, str, str]
         verdict, number = "About then your limit is reached.", "{days_low..days_high}"
     trend = "Trust the trend of your own first drips before this sum."
     if steady is None:
-        why = "Nothing drains: what the plant leaves of the salt stays. "
+        why = ""
     elif low is None:
         why = "That is what this much draining gives, and it can still be hard on roots. "
     else:

@@ -16,7 +16,7 @@ def soak_minutes(inputs: Mapping[str, Any], answer: SoakMinutes) -> tuple[str, s
         reason = "Granules this small let go of {in:share} of what a long soak takes within that."
     else:
         reason = (
-            "For {in:share} of what a very long soak would take out. Roots drown first: several "
-            "short soaks with an hour's drained rest do the same, and resting costs nothing."
+            "That is for {in:share} of what a very long soak would take out. Roots drown first; in "
+            "an hour's drained rest the granules go on letting go, and resting costs nothing."
         )
     return verdict, number, reason

@@ -6,15 +6,18 @@ from collections.abc import Mapping
 from typing import Any
 
 from saltline.ions import IonsToEc
+from saltline.words.meter import LAST_DIGIT_MS_CM, UNDER
 
 
 def ions_to_ec(inputs: Mapping[str, Any], answer: IonsToEc) -> tuple[str, str, str]:
     """Verdict, number, reason for `ions-to-ec`."""
     number = "{ec_ms_cm}, on a pocket pen {ec_ms_cm_low..ec_ms_cm_high}"
+    if answer.ec_ms_cm < LAST_DIGIT_MS_CM:
+        number = UNDER
     if answer.charge_error_percent is None:
         verdict = "No salts: the pen reads next to nothing."
     elif abs(answer.charge_error_percent) > 5.0:
-        verdict = "An ion is missing or mistyped: take this reading as a rough one."
+        verdict = "Take this as a rough reading."
     else:
         verdict = "A pen should read about this."
     reason = (

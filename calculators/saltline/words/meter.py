@@ -8,6 +8,8 @@ from typing import Any
 from saltline.meter import MeterReading
 from saltline.standards import WhichScale
 
+LAST_DIGIT_MS_CM = 0.01  # a pocket pen shows no less
+UNDER = "under {0.01:ms_cm} {:ms_cm}"
 SCALES = {
     "us_cm": "µS/cm scale",
     "ms_cm": "mS/cm scale",
@@ -20,7 +22,9 @@ SCALES = {
 
 def meter_reading(inputs: Mapping[str, Any], answer: MeterReading) -> tuple[str, str, str]:
     """Verdict, number, reason for `meter-reading`."""
-    if inputs["sample_c"] == 25:
+    if inputs["full_scale"] is not None and inputs["reading"] > inputs["full_scale"]:
+        verdict = "So far up your pen cannot know."
+    elif inputs["sample_c"] == 25:
         verdict = "Your water conducts this much."
     elif inputs["compensated"] == "no":
         verdict = "At 25 °C your water would conduct this much."

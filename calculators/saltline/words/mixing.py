@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from saltline.mixing import FullMixing, RinseOrder
+from saltline.words.meter import LAST_DIGIT_MS_CM, UNDER
 
 
 def full_mixing(inputs: Mapping[str, Any], answer: FullMixing) -> tuple[str, str, str]:
@@ -26,9 +27,16 @@ def rinse_order(inputs: Mapping[str, Any], answer: RinseOrder) -> tuple[str, str
         verdict = "Plentiful water first, the purest last."
     else:
         verdict = "Here the tap is the purer water: let it come last."
-    number = "{pure_last_ms_cm} with the pure water last, {pure_first_ms_cm} with it first"
+    last = _read("pure_last_ms_cm", answer.pure_last_ms_cm)
+    first = _read("pure_first_ms_cm", answer.pure_first_ms_cm)
+    tap = _read("all_tap_ms_cm", answer.all_tap_ms_cm)
+    pure = _read("all_pure_ms_cm", answer.all_pure_ms_cm)
     reason = (
-        "The last rinse stays in the pot. All tap would end at {all_tap_ms_cm}, all pure water at "
-        "{all_pure_ms_cm}: the best that full mixing could do, and granules do worse."
+        f"The last rinse stays in the pot. All tap would end at {tap}, all pure water at {pure}: "
+        "the best that full mixing could do, and granules do worse."
     )
-    return verdict, number, reason
+    return verdict, f"{last} with the pure water last, {first} with it first", reason
+
+
+def _read(name: str, value: float) -> str:
+    return "{" + name + "}" if value >= LAST_DIGIT_MS_CM else UNDER

@@ -60,6 +60,8 @@ def prill_dose(inputs: Mapping[str, Any], answer: PrillDose) -> tuple[str, str, 
             reason = "There is no new growth to feed. Dose when it is there."
         return "No beads for this plant now.", "0 g", reason
     count = "" if answer.prills_high is None else ", {prills_high}"
+    if answer.prills_high == 0:
+        count = ", less than one bead"
     reasons = {
         "new growth": "The new growth needs no more than that.",
         "pot size": "A pot of this size gets no more than 20 mg of nitrogen a month per 0.9 L.",

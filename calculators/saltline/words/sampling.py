@@ -29,6 +29,7 @@ def batch(inputs: Mapping[str, Any], answer: Batch) -> tuple[str, str, str]:
     number = "mean {mean}"
     if answer.mean_low is not None:
         number += ", likely {mean_low..mean_high}"
+    number += " on your pen"
     number += "; the middle reading is {median}"
     hidden = bad_still_possible(read=read, pots=pots)
     if hidden:
@@ -47,7 +48,7 @@ def drift(inputs: Mapping[str, Any], answer: Drift) -> tuple[str, str, str]:
     if low is None or high is None:
         return (
             "Too few readings to tell.",
-            "{slope_per_week} a week between the two",
+            "{slope_per_week} a week between the two, on your pen",
             "Take a third reading by the same method before acting on a trend.",
         )
     if low > 0.0:
@@ -64,4 +65,4 @@ def drift(inputs: Mapping[str, Any], answer: Drift) -> tuple[str, str, str]:
         reason = "At the steepest these readings allow, your limit is {weeks_low} away; or never."
     else:
         reason = "At this pace your limit is {weeks_low..weeks_high} after the last reading."
-    return verdict, "{slope_per_week_low..slope_per_week_high} a week", reason
+    return verdict, "{slope_per_week_low..slope_per_week_high} a week on your pen", reason

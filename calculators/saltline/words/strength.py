@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from saltline.strength import FLAG_PERCENT, FeedCheck, FeedDose, LabelStrength
+from saltline.strength import EC_ERROR, FLAG_PERCENT, FeedCheck, FeedDose, LabelStrength
 
 
 def label_strength(inputs: Mapping[str, Any], answer: LabelStrength) -> tuple[str, str, str]:
@@ -46,9 +46,12 @@ def feed_check(inputs: Mapping[str, Any], answer: FeedCheck) -> tuple[str, str, 
     """Verdict, number, reason for `feed-check`."""
     number = "About {n_ppm} nitrogen, likely {n_ppm_low..n_ppm_high}"
     reason = "The pen sees salts, not nitrogen: this holds for this one product only."
+    wide = answer.n_ppm_high - answer.n_ppm > 1.5 * EC_ERROR * answer.n_ppm
     if answer.off_percent is None:
         return "By the pen, your feed has about this much nitrogen.", number, reason
-    if abs(answer.off_percent) <= FLAG_PERCENT:
+    if abs(answer.off_percent) <= FLAG_PERCENT and wide:
+        verdict = "The feed adds too little to this water for a pen to tell."
+    elif abs(answer.off_percent) <= FLAG_PERCENT:
         verdict = "Yes: pen and label agree as well as a pocket pen can tell."
     elif answer.off_percent > 0.0:
         verdict = "No: the pen reads more than the label promises. Find out why before you water."
