@@ -16,15 +16,13 @@ from saltline.mornings import (
     SOAK_MIN,
     STOP_AT_ONCE,
     WARM_DAY,
-    left_after_each,
-    number_needed,
 )
-from saltline.priors import brim_ml, pot_of, pots, usual_water_ml
-from saltline.ranges import after_each, whole_range
+from saltline.priors import brim_ml, usual_water_ml
+from saltline.ranges import after_each
 from saltline.saying import COUNTS, counts, figure, shares
 from saltline.stage_gate import gentle, medium_warnings, refuse_softened, refuse_unread
+from saltline.washes import Asked, washes_needed
 
-DRAWS = 120
 TARGET_SHARE = 0.25  # of the excess (proposed)
 NEAREST_MS_CM = 0.1  # a target this near the rinse water cannot be told from it by a pocket pen
 
@@ -113,7 +111,7 @@ def flush_plan(
     """Pours or soaks, water and mornings that bring a pot down to its target.
 
     Equation:
-        Number of washes after which the share left (`left_after_each`) is at most the target's
+        Number of washes after which the share left (`wash_by_wash`) is at most the target's
         share of the excess, over the priors. At least: n Vr (F^(1/n) - 1), full mixing.
     Arguments:
         stage, kind: the plant, see `stage_gate.gentle`.
@@ -151,9 +149,9 @@ def flush_plan(
         return _nothing_to_do(each, stop, warnings)
     a_morning = GENTLE_A_MORNING if resting else A_MORNING
     most = MORNINGS * a_morning
-    runs = _runs(pot_l, grain_mm, water_held_ml, held if pours else None, most, a_morning)
-    needed = [float(number_needed(left=left, goal=goal)) for left in runs]
-    low, high = whole_range(counts=needed, most=most)
+    weighed = None if water_held_ml is None else water_held_ml / pot_l
+    asked = Asked(grain_mm=grain_mm, weighed_ml=weighed, pours=pours, a_morning=a_morning)
+    low, high, runs = washes_needed(asked=asked, goal=goal)
     reached, high = high <= most, min(high, most)
     lows, highs = after_each(runs=runs, washes=high)
     return FlushPlan(
@@ -176,27 +174,6 @@ def flush_plan(
         + _last_steps(counts(low, high, way[:-1]), reached, stop, shares(lows[-1], highs[-1])),
         warnings=warnings,
     )
-
-
-def _runs(
-    pot_l: float,
-    grain_mm: float,
-    weighed_ml: float | None,
-    pour_ml: float | None,
-    washes: int,
-    a_morning: int,
-) -> list[list[float]]:
-    """Share left after each wash in each pot that could be the reader's; soaks where no pour."""
-    runs = []
-    for draw in pots(count=DRAWS):
-        pot = pot_of(draw=draw, grain_mm=grain_mm, pot_l=pot_l, weighed_ml=weighed_ml)
-        ml, minutes = pour_ml, None
-        if ml is None:
-            ml, minutes = 1000.0 * pot_l * draw.brim_share, SOAK_MIN
-        runs.append(
-            left_after_each(pot, washes=washes, a_morning=a_morning, ml=ml, soak_min=minutes)
-        )
-    return runs
 
 
 def _goal(

@@ -14,7 +14,7 @@ from saltline.mornings import (
     REST_H,
     STOP_AT_ONCE,
     WARM_DAY,
-    left_after_each,
+    wash_by_wash,
 )
 from saltline.priors import brim_ml, pot_of, pots
 from saltline.ranges import after_each
@@ -57,7 +57,7 @@ def flush_today(
     """Soaks for today, and what they leave.
 
     Equation:
-        `left_after_each` over the priors for the soaks done and to do, filled to the brim, an hour
+        `wash_by_wash` over the priors for the soaks done and to do, filled to the brim, an hour
         apart: shares of the excess over the tap, so no reading is needed.
     Arguments:
         stage, kind: the plant, see `stage_gate.gentle`.
@@ -88,14 +88,14 @@ def flush_today(
     runs, shown = [], []
     for draw in pots(count=DRAWS):
         pot = pot_of(draw=draw, grain_mm=grain_mm, pot_l=pot_l, weighed_ml=None)
-        after = left_after_each(
+        after = wash_by_wash(
             pot,
             washes=soaks_done + today,
             a_morning=soaks_done + today,
             ml=1000.0 * pot_l * draw.brim_share,
             soak_min=minutes,
         )
-        runs.append(after)
+        runs.append(list(after))
         pot.rest(hours=SHORT_COVER_H)
         shown.append(pot.film / pot.left())
     lows, highs = after_each(runs=runs, washes=soaks_done + today)

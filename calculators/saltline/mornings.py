@@ -55,37 +55,14 @@ def wash_by_wash(
     Sources:
         saltline-notes, flush review 4.
     """
-    for number in range(1, washes + 1):
+    for number in range(washes):
+        if number:
+            pot.rest(hours=REST_H if number % a_morning else NIGHT_H)
         if soak_min is None:
             pot.pour(ml=ml)
         else:
             pot.soak(ml=ml, minutes=soak_min)
         yield pot.left()
-        if number < washes:
-            pot.rest(hours=REST_H if number % a_morning else NIGHT_H)
-
-
-def left_after_each(
-    pot: Pot, *, washes: int, a_morning: int, ml: float, soak_min: float | None
-) -> list[float]:
-    """Share of the excess left after each of some pours or soaks.
-
-    Equation:
-        All of `wash_by_wash`.
-    Arguments:
-        pot, washes, a_morning, ml, soak_min: as there.
-    Returns:
-        The share left after each.
-    Valid for:
-        As `pot.Pot`.
-    Error:
-        As `pot.Pot`.
-    Raises:
-        Nothing.
-    Sources:
-        saltline-notes, flush review 4.
-    """
-    return list(wash_by_wash(pot, washes=washes, a_morning=a_morning, ml=ml, soak_min=soak_min))
 
 
 def number_needed(*, left: Iterable[float], goal: float) -> int:

@@ -195,12 +195,30 @@ class Pot:
         self.film = 1.0
         self.salts = [share for share, _ in SPHERE]
         self.inside = 1.0  # mean excess of the granules: the sum of the salts
-        self.spells: dict[float, Spell] = {}
+        self.spells: list[tuple[float, Spell]] = []  # by their minutes
 
     def left(self) -> float:
         """Excess over all water in the pot, film and granules, by volume."""
         film, inside = self.film_ml, self.inside_ml
         return (film * self.film + inside * self.inside) / (film + inside)
+
+    def excesses(self) -> list[float]:
+        """Excess of each part of the granules, last of the film."""
+        found = [self.salts[at] / SPHERE[at][0] for at in range(len(SPHERE))]
+        found.append(self.film)
+        return found
+
+    def left_as_mirrored(self, excesses: list[float]) -> float:
+        """What would be left after all that brought a levelled pot of this kind to `excesses`.
+
+        True of washes and rests that are the same backwards: exchange, soaks and pours are
+        symmetric over the water of film and parts, so it does not matter which end is begun from.
+        """
+        inside = 0.0
+        for at in range(len(SPHERE)):
+            inside += self.salts[at] * excesses[at]
+        film_ml, inside_ml = self.film_ml, self.inside_ml
+        return (film_ml * self.film * excesses[-1] + inside_ml * inside) / (film_ml + inside_ml)
 
     def soak(self, *, ml: float, minutes: float) -> float:
         """Soak in `ml` of rinse water and drain; returns the excess the bath reads at the end."""
@@ -238,9 +256,13 @@ class Pot:
         self.inside += ratio * (before - self.film)
 
     def _spell(self, minutes: float) -> Spell:
-        if minutes not in self.spells:
-            fourier = fourier_number(
-                diffusivity=self.diffusivity, grain_mm=self.grain_mm, minutes=minutes
-            )
-            self.spells[minutes] = spell(fourier=fourier)
-        return self.spells[minutes]
+        for known, during in self.spells:
+            if known == minutes:
+                return during
+        fourier = fourier_number(
+            diffusivity=self.diffusivity, grain_mm=self.grain_mm, minutes=minutes
+        )
+        during = spell(fourier=fourier)
+        # Not grown in place: the light engine would look for memory from the old list's on.
+        self.spells = self.spells + [(minutes, during)]
+        return during

@@ -18,7 +18,7 @@ from saltline.hardness import MG_L_CACO3, hardness
 from saltline.medium import medium_rise
 from saltline.meter import factor_iso_7888, factor_linear, scale_from_ec
 from saltline.mixing import full_mixing
-from saltline.mornings import left_after_each
+from saltline.mornings import wash_by_wash
 from saltline.priors import pot_at, pot_of
 from saltline.products import CA_PER_CAO, K_PER_K2O, MG_PER_MGO, P_PER_P2O5, PRODUCTS
 from saltline.recipe import mix_ms_cm
@@ -164,10 +164,10 @@ def pot_assumptions() -> Iterable[Row]:
             )
             cells[0].append(1.0 / pot.soak(ml=brim, minutes=10.0))
             about = {"washes": 3, "a_morning": 3}
-            left = left_after_each(soaked, **about, ml=brim, soak_min=10.0)
-            cells[1].append(100.0 * left[-1])
-            left = left_after_each(poured, **about, ml=150.0, soak_min=None)
-            cells[2].append(100.0 * left[-1])
+            *_, left = wash_by_wash(soaked, **about, ml=brim, soak_min=10.0)
+            cells[1].append(100.0 * left)
+            *_, left = wash_by_wash(poured, **about, ml=150.0, soak_min=None)
+            cells[2].append(100.0 * left)
         yield label, f"{low}-{high}{unit}", *((min(cell), max(cell)) for cell in cells)
 
 
