@@ -45,7 +45,8 @@ INSIDE = "/lib/python313.zip/"  # where the engine holds its library
 
 def write_full_engine(out: Path, asked: set[str]) -> dict[str, object]:
     """Write the engine, for these functions, below `out/assets/`: what its worker must know."""
-    files = _files(frozenset(path.rpartition(".")[0] for path in asked))
+    modules = {path.rpartition(".")[0] for path in asked}
+    files = _files(frozenset(modules | {"saltline.answering"}))
     digest = hashlib.sha256(b"".join(files[name] for name in sorted(files))).hexdigest()[:10]
     folder = out / "assets" / f"full.{digest}"
     folder.mkdir(parents=True)

@@ -161,3 +161,17 @@ def test_a_worker_that_crashes_before_our_scripts_arrive(page: Page, address: st
     stopped(page, "The calculator did not arrive. Press “Work it out” when there is a network.")
     expect(page.locator("html")).to_have_class("js")
     expect(page.get_by_role("button", name="Work it out").first).to_be_visible()
+
+
+@pytest.mark.parametrize("name", ["pyodide.asm.bin", "library.bin"])
+def test_cpython_that_breaks_off_on_the_way_says_so(page: Page, address: str, name: str) -> None:
+    def cut(route: Route) -> None:
+        reply = route.fetch()
+        route.fulfill(response=reply, body=reply.body()[:100_000])
+
+    page.route(f"**/{name}", cut)
+    page.goto(address + "trust/")
+    page.locator("[data-do=full]").click()
+    expect(page.locator("salt-trust .salt-note")).to_contain_text("The CPython could not run here")
+    expect(page.locator("salt-trust table")).to_be_hidden()
+    expect(page.locator("salt-trust progress")).to_be_hidden()

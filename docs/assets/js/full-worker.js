@@ -13,7 +13,8 @@ self.fetch = (resource, options) => {
   return held.get(address) ?? network(resource, options);
 };
 
-async function unpacked(address, type, count) {
+/** A packed file as the reply that Pyodide expects; `lose` hears if it breaks off on the way. */
+async function unpacked(address, type, count, lose) {
   const got = await network(address);
   if (!got.ok) throw new Error(`${got.status} ${address}`);
   const counted = new TransformStream({
@@ -22,25 +23,26 @@ async function unpacked(address, type, count) {
       out.enqueue(part);
     },
   });
-  const body = got.body.pipeThrough(counted).pipeThrough(new DecompressionStream("gzip"));
-  return new Response(body, { headers: { "Content-Type": type } });
+  const whole = new TransformStream();
+  const packed = got.body.pipeThrough(counted);
+  packed.pipeThrough(new DecompressionStream("gzip")).pipeTo(whole.writable).catch(lose);
+  return new Response(whole.readable, { headers: { "Content-Type": type } });
 }
 
-/** All files at once, since the link is the slowest part. */
-async function start({ base, files, lock }) {
+/** Start it; all files are fetched at once, since the link is the slowest part. */
+async function start({ base, files, lock }, lose) {
   let bytes = 0;
   const count = (more) => self.postMessage({ bytes: (bytes += more) });
   const size = new Map(files);
-  const script = (name) =>
-    import(base + name).then((module) => {
-      count(size.get(name));
-      return module;
-    });
-  held.set(
-    base + "pyodide.asm.wasm",
-    unpacked(base + "pyodide.asm.bin", "application/wasm", count),
-  );
-  held.set(base + "python_stdlib.zip", unpacked(base + "library.bin", "application/zip", count));
+  const script = async (name) => {
+    const module = await import(base + name);
+    count(size.get(name));
+    return module;
+  };
+  const hold = (wanted, name, type) =>
+    held.set(base + wanted, unpacked(base + name, type, count, lose));
+  hold("pyodide.asm.wasm", "pyodide.asm.bin", "application/wasm");
+  hold("python_stdlib.zip", "library.bin", "application/zip");
   const scripts = [script("pyodide.mjs"), script("pyodide.asm.js")];
   await Promise.all([...scripts, ...held.values()]);
   const { loadPyodide } = await scripts[0];
@@ -52,8 +54,9 @@ async function start({ base, files, lock }) {
 self.onmessage = async ({ data }) => {
   try {
     if (data.start) {
-      answer = start(data.start);
+      answer = new Promise((resolve, lose) => start(data.start, lose).then(resolve, lose));
       self.navigator.locks?.request(LOCK, () => answer).catch(() => {});
+      await answer;
     } else self.postMessage({ id: data.id, reply: (await answer)(data.question) });
   } catch (failure) {
     self.postMessage({ id: data.id, failure: String(failure?.message ?? failure) });
