@@ -19,7 +19,7 @@ from typing import NamedTuple
 LEFT_ALONE = (
     *("h1", "h2", "h3", "h4", "h5", "h6", "a", "button", "label", "nav", "footer"),
     *("code", "pre", "script", "style", "svg", "math", "salt-calc", "th", "td", "figcaption"),
-    *("dl", "summary", "select"),
+    *("dl", "summary", "select", "template"),
 )
 VOID = (
     *("area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source"),
