@@ -14,7 +14,7 @@ import numpy as np
 
 from saltline.flush_log import read_log
 from saltline.learner import ENOUGH, Learner
-from saltline.ranges import weighted_quantile, widened
+from saltline.ranges import weighted_quantiles, widened
 from shell_pot import ShellPot
 
 # What is done to a pot, water in pot waters; the readings are put in as they are taken.
@@ -170,7 +170,7 @@ def case(random: np.random.Generator, plan: str, change: Change) -> Case:
         grain_mm=made.grains_mm[0],
     )
     pairs = sorted((one.start * one.lefts[-1], one.weight) for one in learner.weighted())
-    low, middle, high = (weighted_quantile(pairs, q) for q in (0.1, 0.5, 0.9))
+    low, middle, high = weighted_quantiles(pairs, (0.1, 0.5, 0.9))
     shown = widened(low, middle, high)
     coarse = learner.effective() < ENOUGH
     return Case(learner.fits, coarse, true, low, high, shown[0], shown[2])

@@ -12,8 +12,9 @@ from scipy.linalg import eig, hankel
 from scipy.optimize import minimize
 
 from saltline import pot as pot_module
+from saltline.exchange import POLES, SPHERE, WEIGHTS
 from saltline.mixing import full_mixing
-from saltline.pot import POLES, SPHERE, WEIGHTS, Pot
+from saltline.pot import Pot
 from saltline.priors import FILM_SHARE_SD, pots
 from shell_pot import ShellPot
 

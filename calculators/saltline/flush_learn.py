@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from saltline.errors import BadInput
-from saltline.flush_log import has_rested_drip, read_log, replay
+from saltline.flush_log import Event, has_rested_drip, read_log, replay
 from saltline.flush_plan import target_excess
 from saltline.learner import ENOUGH, Learned, Learner
 from saltline.mornings import A_MORNING, MORNINGS, REST_H, number_needed, wash_by_wash
@@ -97,12 +97,9 @@ def flush_learn(
     if not learner.fits:
         return _no_fit(rested, coarse)
     kept = learner.weighted()
-    inside = [
-        weighted_ten_to_ninety([(one.start * one.lefts[at], one.weight) for one in kept])
-        for at in range(len(events))
-    ]
-    left = inside[-1]
     start = weighted_ten_to_ninety([(one.start, one.weight) for one in kept])
+    inside = _inside(events, kept, start)
+    left = inside[-1]
     goal = target_excess(
         excess_ms_cm=start[1], rinse_ms_cm=rinse, target_ms_cm=target_ms_cm, feed_ms_cm=None
     )
@@ -127,6 +124,19 @@ def flush_learn(
     )
 
 
+def _inside(
+    events: list[Event], kept: list[Learned], left: tuple[float, float, float]
+) -> list[tuple[float, float, float]]:
+    """What each event leaves above the rinse water; a drip and a rest leave what was there."""
+    found = []
+    for at, event in enumerate(events):
+        if event.kind in ("soak", "pour"):
+            pairs = [(one.start * one.lefts[at], one.weight) for one in kept]
+            left = weighted_ten_to_ninety(pairs)
+        found.append(left)
+    return found
+
+
 def _more_pours(
     learner: Learner, kept: list[Learned], goal: float, pour_ml: float
 ) -> tuple[int, int]:
@@ -136,23 +146,26 @@ def _more_pours(
     piled, mark = 0.0, step / 2.0
     for one in kept:
         piled += one.weight
-        while piled > mark and len(counts_needed) < AHEAD:
+        taken = 0
+        while piled > mark and len(counts_needed) + taken < AHEAD:
             mark += step
-            needed = 0
-            if one.start * one.lefts[-1] > goal:
-                pot = learner.pot(one.draw)
-                replay(pot, learner.events)
-                pot.rest(hours=REST_H)
-                left = wash_by_wash(
-                    pot,
-                    washes=MORNINGS * A_MORNING,
-                    a_morning=A_MORNING,
-                    ml=pour_ml,
-                    soak_min=None,
-                )
-                needed = number_needed(left=left, goal=goal / one.start)
-            counts_needed.append(float(needed))
+            taken += 1
+        if taken:
+            counts_needed += [float(_pours_of(learner, one, goal, pour_ml))] * taken
     return whole_range(counts=counts_needed, most=MORNINGS * A_MORNING)
+
+
+def _pours_of(learner: Learner, one: Learned, goal: float, pour_ml: float) -> int:
+    """Pours still to go in one of the pots that agree with the readings."""
+    if one.start * one.lefts[-1] <= goal:
+        return 0
+    pot = learner.pot(one.draw)
+    replay(pot, learner.events)
+    pot.rest(hours=REST_H)
+    left = wash_by_wash(
+        pot, washes=MORNINGS * A_MORNING, a_morning=A_MORNING, ml=pour_ml, soak_min=None
+    )
+    return number_needed(left=left, goal=goal / one.start)
 
 
 def _answer(rested: bool, low: float, high: float) -> str:

@@ -165,16 +165,19 @@ def replay(pot: Pot, events: list[Event]) -> list[Seen]:
         saltline-notes, flush 5.
     """
     seen = []
-    for event in events:
-        if event.kind == "soak":
-            shown = pot.soak(ml=event.ml, minutes=event.minutes)
-        elif event.kind == "pour":
-            shown = pot.pour(ml=event.ml)
+    left = pot.left()
+    for kind, ml, minutes, hours, _ in events:
+        if kind == "soak":
+            shown = pot.soak(ml=ml, minutes=minutes)
+            left = pot.left()
+        elif kind == "pour":
+            shown = pot.pour(ml=ml)
+            left = pot.left()
         else:
-            if event.kind == "rest":
-                pot.rest(hours=event.hours)
+            if kind == "rest":
+                pot.rest(hours=hours)
             shown = pot.film
-        seen.append(Seen(shown, pot.left()))
+        seen.append(Seen(shown, left))
     return seen
 
 

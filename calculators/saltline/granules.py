@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import atan, exp, pi
 from typing import NamedTuple
 
-from saltline.pot import fourier_number
+from saltline.exchange import fourier_number
 from saltline.priors import DIFFUSIVITY_USUAL, diffusivity_at
 
 # What a plant stands, whatever the granules would like: no trial of soak time on potted orchids was

@@ -54,17 +54,19 @@ class Learner:
     ) -> None:
         self.events = events
         self.pot_l, self.water_held_ml, self.grain_mm = pot_l, water_held_ml, grain_mm
-        read = [(event.kind, event.reading or 0.0) for event in events if _is_read(event)]
+        self.read = [at for at, event in enumerate(events) if event.reading is not None]
+        read = [(events[at].kind, events[at].reading or 0.0) for at in self.read]
         self.excesses = [reading - rinse_ms_cm for _, reading in read]
         self.sds = [reading_sd(method=kind, reading_ms_cm=reading) for kind, reading in read]
         self.noise = Draws(SEED)
         self.fits = False
         self.found: list[Learned] = []
+        self.dense: list[float] = []  # how densely all draws lie where each of them lies
         self.boxes = [WHOLE]
         most = WORK // (len(events) + 4)
         self._look()
         while self.effective() < ENOUGH and len(self.found) + BATCH <= most:
-            self.boxes.append(self._narrowed())
+            self._narrow()
             self._look()
 
     def pot(self, draw: PotDraw) -> Pot:
@@ -75,56 +77,56 @@ class Learner:
 
     def effective(self) -> float:
         """How many equally weighted draws these are worth."""
-        weights = [one.weight for one in self.weighted()]
-        return sum(weights) ** 2 / sum(weight * weight for weight in weights)
+        weights = self._weights()
+        return sum(weights) ** 2 / sum([weight * weight for weight in weights])
 
     def weighted(self) -> list[Learned]:
         """The draws with their weights; the likelihood of the best counts as 1."""
-        best = max(one.weight for one in self.found)
         return [
-            Learned(
-                weight=exp(one.weight - best) / self._density(one.draw.place),
-                start=one.start,
-                lefts=one.lefts,
-                draw=one.draw,
-            )
-            for one in self.found
+            Learned(weight, one.start, one.lefts, one.draw)
+            for weight, one in zip(self._weights(), self.found)
         ]
+
+    def _weights(self) -> list[float]:
+        best = max([one.weight for one in self.found])
+        return [exp(one.weight - best) / dense for one, dense in zip(self.found, self.dense)]
 
     def _look(self) -> None:
         """A batch of draws from the last box."""
         for draw in pots(count=BATCH, first=len(self.found), box=self.boxes[-1]):
             pot = self.pot(draw)
             seen = replay(pot, self.events)
-            shares = [one.shown for one, event in zip(seen, self.events) if _is_read(event)]
+            shares = [seen[at].shown for at in self.read]
             start, sd, squares, worst = solved_start(shares, self.excesses, self.sds)
             self.fits = self.fits or worst <= FAR_SD
             likely = log(sd / max(start, sd)) - squares / 2.0
             start = max(0.0, self.noise.normal(start, sd))
             lefts = [one.left for one in seen]
-            self.found.append(Learned(weight=likely, start=start, lefts=lefts, draw=draw))
+            self.found.append(Learned(likely, start, lefts, draw))
+            self.dense.append(sum([_density(draw.place, box) for box in self.boxes]))
 
-    def _narrowed(self) -> list[tuple[float, float]]:
-        best = max(one.weight for one in self.found)
+    def _narrow(self) -> None:
+        """Draw from the box that holds all that count, from now on."""
+        best = max([one.weight for one in self.found])
         places = [one.draw.place for one in self.found if one.weight > best - COUNTS_IF]
-        return [
+        box = [
             (max(0.0, min(along) - MARGIN), min(1.0, max(along) + MARGIN)) for along in zip(*places)
         ]
-
-    def _density(self, place: list[float]) -> float:
-        """How densely the draws lie at a place, all boxes together."""
-        dense = 0.0
-        for box in self.boxes:
-            size = 1.0
-            for at, (low, high) in zip(place, box):
-                size = size * (high - low) if low <= at <= high else 0.0
-            if size > 0.0:
-                dense += 1.0 / size
-        return dense
+        self.boxes.append(box)
+        self.dense = [
+            dense + _density(one.draw.place, box) for one, dense in zip(self.found, self.dense)
+        ]
 
 
-def _is_read(event: Event) -> bool:
-    return event.reading is not None
+def _density(place: list[float], box: list[tuple[float, float]]) -> float:
+    """How densely the draws of a box lie at a place."""
+    size = 1.0
+    for at in range(len(place)):
+        low, high = box[at]
+        if not low <= place[at] <= high:
+            return 0.0
+        size *= high - low
+    return 1.0 / size
 
 
 def solved_start(
@@ -152,9 +154,10 @@ def solved_start(
         saltline-notes, flush review 4.
     """
     weight = pull = 0.0
-    for h, y, s in zip(shares, excesses, sds):
+    for at in range(len(shares)):
+        h, s = shares[at], sds[at]
         weight += h * h / (s * s)
-        pull += h * y / (s * s)
+        pull += h * excesses[at] / (s * s)
     start = max(0.0, pull / weight)
-    misses = [abs(y - start * h) / s for h, y, s in zip(shares, excesses, sds)]
-    return start, 1.0 / sqrt(weight), sum(miss * miss for miss in misses), max(misses)
+    misses = [abs(excesses[at] - start * shares[at]) / sds[at] for at in range(len(shares))]
+    return start, 1.0 / sqrt(weight), sum([miss * miss for miss in misses]), max(misses)

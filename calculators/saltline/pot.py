@@ -6,160 +6,18 @@ every result is a share of the start.
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from saltline.exchange import (
+    LEVEL,
+    SPHERE,
+    Pull,
+    Spell,
+    exchanged,
+    fourier_number,
+    salts_after,
+    spell,
+)
 
-from saltline.units import S_PER_MIN
-
-# A sphere as its film feels it: twelve parts of the water inside, from core to skin, each with its
-# share of that water and the rate [Da/R2] at which it trades with the film. The first are the
-# sphere's own slow modes, the last stand for all its fast ones. Chosen so that the film is answered
-# as by the whole sphere at 24 paces (docs/sources.json: mayo-antoulas-2007), within 1e-6 from
-# Fourier numbers of 1e-5 up; tests/test_pot.py makes the table again.
-SPHERE = (
-    (0.6079271475, 9.869604575),
-    (0.1520124630, 39.47985307),
-    (0.0690728346, 89.22715953),
-    (0.0472418823, 169.7403959),
-    (0.0390197308, 340.4087492),
-    (0.0297141281, 764.48689),
-    (0.0208133684, 1889.948173),
-    (0.0137825275, 5074.716269),
-    (0.0088034390, 14841.05456),
-    (0.0055303014, 48933.16159),
-    (0.0035354488, 207538.0791),
-    (0.0025467286, 2407046.327),
-)
-# exp(-x) for all x >= 0 as the real part of the sum of weight / (x + pole), within 2.1e-6: one step
-# takes a whole night. Near-best approximation (docs/sources.json: trefethen-2006), made again in
-# tests/test_pot.py.
-POLES = (
-    2.400602938931959 + 1.193129308402114j,
-    1.158552571718079 + 3.614772600819693j,
-    -1.7819882759222447 + 6.196512467347207j,
-)
-WEIGHTS = (
-    1.1580260080597964 + 8.573777129153129j,
-    -1.326013741054552 - 2.9028258398018343j,
-    0.16716323431235033 + 0.21285852149552975j,
-)
-# What all six poles together make of exp(0): 1 within their error.
-AT_REST = sum((weight / pole).real for weight, pole in zip(WEIGHTS, POLES))
 POUR_MIN = 3.0  # a slow pour, over the whole top (proposed)
-
-
-class Spell(NamedTuple):
-    """What the length of a spell alone decides."""
-
-    # Of each part its share, what it keeps of its own, and its pull on the film at the three poles.
-    parts: list[tuple[float, float, complex, complex, complex]]
-    pull0: complex  # of all parts together
-    pull1: complex
-    pull2: complex
-
-
-def fourier_number(*, diffusivity: float, grain_mm: float, minutes: float) -> float:
-    """Time told in the granule's own measure.
-
-    Equation:
-        Fo = Da t / R2, R half the grain.
-    Arguments:
-        diffusivity: Da of salt in the wet pores [1e-9 m2/s].
-        grain_mm: diameter of the granules [mm].
-        minutes: time [min].
-    Returns:
-        Fo [-].
-    Valid for:
-        Spheres of one size.
-    Error:
-        Exact.
-    Raises:
-        Nothing.
-    Sources:
-        crank-1975.
-    """
-    return diffusivity * 4e-3 * S_PER_MIN * minutes / (grain_mm * grain_mm)
-
-
-def spell(*, fourier: float) -> Spell:
-    """All that depends on the length of a spell alone, to be used for any bath and any state.
-
-    Equation:
-        h = k Fo / (k Fo + pole) for each part of the sphere and each pole, and their sums.
-    Arguments:
-        fourier: length of the spell, Da t / R2 [-].
-    Returns:
-        What `exchanged` takes.
-    Valid for:
-        fourier >= 0.
-    Error:
-        Exact.
-    Raises:
-        Nothing.
-    Sources:
-        trefethen-2006.
-    """
-    p0, p1, p2 = POLES
-    w0, w1, w2 = WEIGHTS
-    parts = []
-    s0 = s1 = s2 = 0j
-    for share, rate in SPHERE:
-        pace = fourier * rate
-        u0, u1, u2 = 1.0 / (pace + p0), 1.0 / (pace + p1), 1.0 / (pace + p2)
-        kept = (w0 * u0 + w1 * u1 + w2 * u2).real
-        h0, h1, h2 = pace * u0, pace * u1, pace * u2
-        s0 += share * h0
-        s1 += share * h1
-        s2 += share * h2
-        parts.append((share, kept, h0, h1, h2))
-    return Spell(parts, s0, s1, s2)
-
-
-def exchanged(
-    during: Spell, salts: list[float], film: float, ratio: float, washed: float, settled: float
-) -> tuple[list[float], float]:
-    """Salt of the parts and excess of the film after a spell of exchange.
-
-    Equation:
-        w_i dc_i/dt = w_i k_i (film - c_i); ratio dfilm/dt = sum w_i k_i (c_i - film) - q film,
-        with washed = q times the length of the spell. What the poles miss of the settled value is
-        put back, so mass is kept to rounding. The loops count, for the light engine is slow to zip.
-    Arguments:
-        during: what `spell` gave for the Fourier number.
-        salts: w_i c_i, salt in the twelve parts of the granules over all their water.
-        film: excess in the film or bath.
-        ratio: water in the film or bath over water inside the granules [-].
-        washed: fresh water through the film over water inside the granules [-].
-        settled: the excess at which film and parts would end; 0 where water washes through.
-    Returns:
-        (salts, film) at the end.
-    Valid for:
-        A stirred film or bath, granules of one size.
-    Error:
-        2e-6 of the excess for the step in time, 1e-6 of the exchange for the sphere.
-    Raises:
-        Nothing.
-    Sources:
-        haggerty-gorelick-1995; trefethen-2006.
-    """
-    parts, s0, s1, s2 = during
-    p0, p1, p2 = POLES
-    w0, w1, w2 = WEIGHTS
-    x0 = x1 = x2 = complex(ratio * film)
-    for at in range(len(parts)):
-        _, _, h0, h1, h2 = parts[at]
-        salt = salts[at]
-        x0 += h0 * salt
-        x1 += h1 * salt
-        x2 += h2 * salt
-    x0 *= w0 / (p0 * (ratio + s0) + washed)
-    x1 *= w1 / (p1 * (ratio + s1) + washed)
-    x2 *= w2 / (p2 * (ratio + s2) + washed)
-    missed = settled * (1.0 - AT_REST)
-    after = []
-    for at in range(len(parts)):
-        share, kept, h0, h1, h2 = parts[at]
-        after.append(kept * salts[at] + share * (missed + (h0 * x0 + h1 * x1 + h2 * x2).real))
-    return after, missed + (x0 + x1 + x2).real
 
 
 class Pot:
@@ -193,7 +51,8 @@ class Pot:
         self.diffusivity = diffusivity
         self.by_pass = by_pass
         self.film = 1.0
-        self.salts = [share for share, _ in SPHERE]
+        self.salts = LEVEL
+        self.pull: Pull | None = None  # of the last spell, where the salts do not yet follow it
         self.inside = 1.0  # mean excess of the granules: the sum of the salts
         self.spells: list[tuple[float, Spell]] = []  # by their minutes
 
@@ -202,9 +61,16 @@ class Pot:
         film, inside = self.film_ml, self.inside_ml
         return (film * self.film + inside * self.inside) / (film + inside)
 
+    def settled_salts(self) -> list[float]:
+        """Salt of each part, worked out when it is asked for: after the last spell it never is."""
+        if self.pull:
+            self.salts, self.pull = salts_after(self.pull, self.salts), None
+        return self.salts
+
     def excesses(self) -> list[float]:
         """Excess of each part of the granules, last of the film."""
-        found = [self.salts[at] / SPHERE[at][0] for at in range(len(SPHERE))]
+        salts = self.settled_salts()
+        found = [salts[at] / SPHERE[at][0] for at in range(len(SPHERE))]
         found.append(self.film)
         return found
 
@@ -214,9 +80,9 @@ class Pot:
         True of washes and rests that are the same backwards: exchange, soaks and pours are
         symmetric over the water of film and parts, so it does not matter which end is begun from.
         """
-        inside = 0.0
+        salts, inside = self.settled_salts(), 0.0
         for at in range(len(SPHERE)):
-            inside += self.salts[at] * excesses[at]
+            inside += salts[at] * excesses[at]
         film_ml, inside_ml = self.film_ml, self.inside_ml
         return (film_ml * self.film * excesses[-1] + inside_ml * inside) / (film_ml + inside_ml)
 
@@ -229,18 +95,18 @@ class Pot:
 
     def pour(self, *, ml: float) -> float:
         """Pour `ml` of rinse water through; returns the mean excess of all that ran out."""
-        before = self.left()
         film, inside = self.film_ml, self.inside_ml
-        self.salts, self.film = exchanged(
+        film_before, inside_before = self.film, self.inside
+        self.film, self.pull = exchanged(
             self._spell(POUR_MIN),
-            self.salts,
-            self.film,
+            self.settled_salts(),
+            film_before,
             film / inside,
             (1.0 - self.by_pass) * ml / inside,
             0.0,
         )
-        self.inside = sum(self.salts)
-        return (before - self.left()) * (film + inside) / ml
+        self.inside = sum(self.settled_salts())
+        return (film * (film_before - self.film) + inside * (inside_before - self.inside)) / ml
 
     def rest(self, *, hours: float) -> None:
         """Stand drained and covered: film and granules level out."""
@@ -250,8 +116,8 @@ class Pot:
         """Exchange with a film or bath that nothing leaves: what it gains the granules lose."""
         before = self.film
         settled = (ratio * before + self.inside) / (1.0 + ratio)
-        self.salts, self.film = exchanged(
-            self._spell(minutes), self.salts, before, ratio, 0.0, settled
+        self.film, self.pull = exchanged(
+            self._spell(minutes), self.settled_salts(), before, ratio, 0.0, settled
         )
         self.inside += ratio * (before - self.film)
 

@@ -142,13 +142,9 @@ def pots(*, count: int, first: int = 0, box: list[tuple[float, float]] = WHOLE) 
     """
     stream = Draws(SEED)
     starts = [stream.uniform() for _ in STEPS]
+    along = [(low, high - low, start, step) for start, step, (low, high) in zip(starts, STEPS, box)]
     return [
-        pot_at(
-            [
-                low + (high - low) * ((start + number * step) % 1.0)
-                for start, step, (low, high) in zip(starts, STEPS, box)
-            ]
-        )
+        pot_at([low + width * ((start + number * step) % 1.0) for low, width, start, step in along])
         for number in range(first + 1, first + count + 1)
     ]
 

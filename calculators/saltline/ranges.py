@@ -102,16 +102,16 @@ def whole_range(*, counts: list[float], most: int) -> tuple[int, int]:
     return min(int(low + 0.5), most), min(int(high + 0.999), most + 1)
 
 
-def weighted_quantile(pairs: list[tuple[float, float]], share: float) -> float:
-    """Quantile of weighted values.
+def weighted_quantiles(pairs: list[tuple[float, float]], shares: tuple[float, ...]) -> list[float]:
+    """Quantiles of weighted values.
 
     Equation:
         linear between the middles of the steps of the weighted distribution function.
     Arguments:
         pairs: (value, weight), sorted by value.
-        share: 0 to 1.
+        shares: 0 to 1, rising.
     Returns:
-        The quantile, in the unit of the values.
+        The quantiles, in the unit of the values.
     Valid for:
         Weights of zero or more.
     Error:
@@ -121,18 +121,20 @@ def weighted_quantile(pairs: list[tuple[float, float]], share: float) -> float:
     Sources:
         saltline-notes, flush.
     """
-    total = sum(weight for _, weight in pairs)
+    total = sum([weight for _, weight in pairs])
     if not total > 0.0:
         raise ValueError("values have no weight")
+    found: list[float] = []
     piled, before, value_before = 0.0, 0.0, pairs[0][0]
     for value, weight in pairs:
         middle = (piled + weight / 2.0) / total
-        if middle >= share:
-            if middle <= before:
-                return value
-            return value_before + (share - before) / (middle - before) * (value - value_before)
+        while len(found) < len(shares) and middle >= shares[len(found)]:
+            part = 1.0 if middle <= before else (shares[len(found)] - before) / (middle - before)
+            found.append(value_before + part * (value - value_before))
         piled, before, value_before = piled + weight, middle, value
-    return pairs[-1][0]
+    while len(found) < len(shares):
+        found.append(pairs[-1][0])
+    return found
 
 
 def weighted_ten_to_ninety(pairs: list[tuple[float, float]]) -> tuple[float, float, float]:
@@ -147,12 +149,12 @@ def weighted_ten_to_ninety(pairs: list[tuple[float, float]]) -> tuple[float, flo
     Valid for:
         As `ten_to_ninety`.
     Error:
-        As `weighted_quantile`.
+        As `weighted_quantiles`.
     Raises:
         ValueError: no pair has weight.
     Sources:
         saltline-notes, flush review 4.
     """
     ordered = sorted(pairs)
-    low, middle, high = (weighted_quantile(ordered, share) for share in (0.1, 0.5, 0.9))
+    low, middle, high = weighted_quantiles(ordered, (0.1, 0.5, 0.9))
     return widened(low, middle, high)
