@@ -35,7 +35,7 @@ def live(page: Page, name: str) -> Locator:
 def panel(calculator: Locator) -> Locator:
     calculator.get_by_role("button", name="Share or keep").click()
     found = calculator.locator(".salt-share")
-    expect(found).to_be_visible()
+    expect(found).to_be_visible(timeout=15_000)  # fetched at the first press
     return found
 
 
@@ -142,7 +142,7 @@ def test_where_copying_is_not_allowed_the_text_stands_in_a_box(open_page: Opener
 def printed(open_page: Opener, name: str) -> Page:
     page, found = opened(open_page, HOMES[name], name)
     found.get_by_role("button", name="Print this answer").click()
-    expect(page.locator("body")).to_have_attribute("data-printed", "yes")
+    expect(page.locator("body")).to_have_attribute("data-printed", "yes", timeout=15_000)
     return page
 
 
@@ -153,7 +153,10 @@ def pdf(page: Page, size: str, folder: Path) -> Paper:
     return Paper(file)
 
 
-@pytest.mark.parametrize("name", ["meter-reading", "flush-today", "damage-key", "feed-recipe"])
+ON_A5 = ["meter-reading", "flush-today", "flush-plan", "damage-key", "feed-recipe"]
+
+
+@pytest.mark.parametrize("name", ON_A5)
 def test_an_answer_prints_alone_on_one_a5_page(
     open_page: Opener, name: str, tmp_path: Path
 ) -> None:
