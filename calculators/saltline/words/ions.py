@@ -23,6 +23,8 @@ def ions_to_ec(inputs: Mapping[str, Any], answer: IonsToEc) -> tuple[str, str, s
     reason = (
         "The water holds {tds_mg_l} of dissolved matter, which pulls on water with {osmotic_bar}."
     )
+    if answer.ec_ms_cm < LAST_DIGIT_MS_CM:
+        reason = "No pocket pen tells it from pure water."
     if inputs["urea_mmol_l"] > 0:
-        reason += " Part of that is urea, which conducts nothing: the pen cannot see it."
+        reason += " There is urea in it, which conducts nothing: the pen cannot see it."
     return verdict, number, reason

@@ -23,8 +23,9 @@ SCALES = {
 def meter_reading(inputs: Mapping[str, Any], answer: MeterReading) -> tuple[str, str, str]:
     """Verdict, number, reason for `meter-reading`."""
     if inputs["full_scale"] is not None and inputs["reading"] > inputs["full_scale"]:
-        verdict = "So far up your pen cannot know."
-    elif inputs["sample_c"] == 25:
+        trusting = "The figures below take the pen at its word."
+        return "So far up your pen cannot know.", "more than {in:full_scale}", trusting
+    if inputs["sample_c"] == 25:
         verdict = "Your water conducts this much."
     elif inputs["compensated"] == "no":
         verdict = "At 25 °C your water would conduct this much."
@@ -47,7 +48,8 @@ def which_scale(inputs: Mapping[str, Any], answer: WhichScale) -> tuple[str, str
             "Rinse the probe, take fresh standard at 25 °C and read again. If it stays, the probe "
             "or the battery is worn out: trust no reading of this pen until it fits.",
         )
-    number = f"{SCALES[answer.scale]}, {{off_percent}} away from what that scale should read"
+    off = "within 1 % of" if abs(answer.off_percent) < 1.0 else "{off_percent} away from"
+    number = f"{SCALES[answer.scale]}, {off} what that scale should read"
     if answer.also_fits is None:
         verdict = f"Your pen is on the {SCALES[answer.scale]}."
         if answer.warnings:

@@ -22,7 +22,7 @@ def _first(text: str) -> tuple[str, str]:
 def is_it_high(inputs: Mapping[str, Any], answer: IsItHigh) -> tuple[str, str, str]:
     """Verdict, number, reason for `is-it-high`."""
     verdict, reason = _first(answer.answer)
-    if answer.times_feed_high == 0.0:
+    if inputs["reading"] <= inputs["tap"]:
         number = "no more in it than in your tap"
     elif answer.times_feed_low is None:
         number = "{times_reading_low..times_reading_high} as far above your tap as the reading"
