@@ -196,13 +196,13 @@ class SaltCalc extends HTMLElement {
     if (!moves) return part.replaceChildren();
     const text = question(this.declared, inputs, { words: null, picture: null, table: null, moves });
     const { signal } = this.asking;
-    part.classList.add("salt-late"); // what stands there speaks of the answer before
+    const other = this.part(".salt-example.salt-gone"); // then it speaks of an answer before
+    part.classList.toggle("salt-late", Boolean(other));
     const reply = await ask(text, { signal, spare: true }).catch(() => {});
     if (turn !== this.turn) return;
     part.classList.remove("salt-late");
     if (!reply?.moves) {
-      // What stands there speaks of the example, or of what was there before.
-      if (this.part(".salt-example.salt-gone")) part.replaceChildren();
+      if (other) part.replaceChildren();
       return;
     }
     const [now, lines] = moved(this.declared, inputs, value, moves, reply.moves);
