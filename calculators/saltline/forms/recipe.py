@@ -39,8 +39,8 @@ FEED_RECIPE = Form(
         _wanted("n_ppm", "Nitrogen wanted", 600, "our usual is 100 to 125 (our own proposal)"),
         _wanted("p_ppm", "Phosphorus wanted (P, the element)", 300),
         _wanted("k_ppm", "Potassium wanted (K, the element)", 800),
-        _wanted("ca_ppm", "Calcium wanted, beside your water's", 500),
-        _wanted("mg_ppm", "Magnesium wanted, beside your water's", 200),
+        _wanted("ca_ppm", "Calcium wanted beside your water's", 500),
+        _wanted("mg_ppm", "Magnesium wanted beside your water's", 200),
         WATER,
     ),
     results=(

@@ -24,7 +24,7 @@ N_PERCENT = Number(
 )
 WATER = Number(
     name="water_ms_cm",
-    label="Your water, before feed goes in",
+    label="What your water reads before feed goes in",
     unit="ms_cm",
     low=0,
     high=5,
