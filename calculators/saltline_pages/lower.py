@@ -12,6 +12,9 @@ from pathlib import Path
 
 SCIENCE = Path(__file__).resolve().parent.parent / "saltline"
 TYPES_ONLY = {"__future__", "typing", "collections.abc"}
+BRACED = re.compile(r"^( *(?:return|.* =)) \((.*)\)$", re.M)
+STRING = re.compile(r"""('(?:\\.|[^'\\\n])*'|"(?:\\.|[^"\\\n])*")""")
+SPACED = re.compile(r"(?<=\S) ?([-+*/%=<>!,:]+) ?")
 
 
 class _Lower(ast.NodeTransformer):
@@ -64,9 +67,22 @@ def lower(source: str) -> str:
 
 
 def dense(tree: ast.AST) -> str:
-    """The text of a module, one space deep: a phone fetches every one of them."""
+    """The text of a module, one space deep and no space within: a phone fetches every one."""
     text = ast.unparse(tree)
-    return re.sub(r"^( {4})+", lambda found: " " * (len(found[0]) // 4), text, flags=re.M) + "\n"
+    text = re.sub(r"^( {4})+", lambda found: " " * (len(found[0]) // 4), text, flags=re.M) + "\n"
+    pieces = STRING.split(BRACED.sub(_bare, text))
+    pieces[::2] = [SPACED.sub(r"\1", piece) for piece in pieces[::2]]
+    return "".join(pieces)
+
+
+def _bare(found: re.Match[str]) -> str:
+    """`a, b = c, d` without the brackets, with which the light engine would make a tuple."""
+    text = f"{found[1]} {found[2]}"
+    try:
+        same = ast.dump(ast.parse(text.strip())) == ast.dump(ast.parse(found[0].strip()))
+    except SyntaxError:
+        same = False
+    return text if same else found[0]
 
 
 def imports(source: str) -> set[str]:
