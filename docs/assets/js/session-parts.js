@@ -69,12 +69,11 @@ export function numberField(form, item, text = "") {
   return { box: boxed(item.label, [input, menu], hint, error), input, value };
 }
 
+const PEN = { kind: "number", unit: "ms_cm", low: 0, high: 30 };
+
 /** A field for what the pen shows. */
 export const reading = (form, name, label, hint, optional = false) =>
-  numberField(form, {
-    ...{ name, label, hint, optional },
-    ...{ kind: "number", unit: "ms_cm", low: 0, high: 30 },
-  });
+  numberField(form, { ...PEN, name, label, hint, optional });
 
 function shown(form, value) {
   const { ways, at, sign } = unit(form, "ms_cm");
