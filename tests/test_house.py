@@ -21,7 +21,7 @@ ALLOWED = {
     "words": {"science", "words"},
     "pictures": {"science", "pictures"},
     "forms": {"science", "words", "pictures", "forms", "declare"},
-    "declare": {"science"},
+    "declare": {"science", "declare"},
     "command": {"science", "forms", "declare", "bench"},
     "bench": {"science", "forms", "declare", "bench"},
 }
@@ -34,7 +34,7 @@ def room(module: str) -> str:
     parts = module.split(".")[1:]
     if parts[:1] in (["words"], ["pictures"], ["forms"], ["bench"]):
         return parts[0]
-    if parts == ["declare"]:
+    if parts in (["declare"], ["asking"]):
         return "declare"
     return "command" if parts == ["__main__"] else "science"
 
@@ -125,8 +125,8 @@ def test_lowering_leaves_what_computes() -> None:
         "    return A(x, LIMIT)\n"
     )
     assert text == (
-        "from collections import namedtuple\nA = namedtuple('A', ('x', 'y'))\nLIMIT = 2.0\n\n"
-        "def f(*, x):\n return A(x, LIMIT)\n"
+        "from collections import namedtuple\nA=namedtuple('A',('x','y'))\nLIMIT=2.0\n\n"
+        "def f(*,x):\n return A(x,LIMIT)\n"
     )
 
 

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from saltline.exchange import (
     LEVEL,
-    SPHERE,
     Pull,
     Spell,
     exchanged,
@@ -66,25 +65,6 @@ class Pot:
         if self.pull:
             self.salts, self.pull = salts_after(self.pull, self.salts), None
         return self.salts
-
-    def excesses(self) -> list[float]:
-        """Excess of each part of the granules, last of the film."""
-        salts = self.settled_salts()
-        found = [salts[at] / SPHERE[at][0] for at in range(len(SPHERE))]
-        found.append(self.film)
-        return found
-
-    def left_as_mirrored(self, excesses: list[float]) -> float:
-        """What would be left after all that brought a levelled pot of this kind to `excesses`.
-
-        True of washes and rests that are the same backwards: exchange, soaks and pours are
-        symmetric over the water of film and parts, so it does not matter which end is begun from.
-        """
-        salts, inside = self.settled_salts(), 0.0
-        for at in range(len(SPHERE)):
-            inside += salts[at] * excesses[at]
-        film_ml, inside_ml = self.film_ml, self.inside_ml
-        return (film_ml * self.film * excesses[-1] + inside_ml * inside) / (film_ml + inside_ml)
 
     def soak(self, *, ml: float, minutes: float) -> float:
         """Soak in `ml` of rinse water and drain; returns the excess the bath reads at the end."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
+from saltline.exchange import SPHERE
 from saltline.mornings import MORNINGS, SOAK_MIN, number_needed, wash_by_wash
 from saltline.pot import Pot
 from saltline.priors import NIGHT_H, pot_of, pots, usual_water_ml
@@ -107,8 +108,8 @@ def morning_by_morning(
 
     Equation:
         A morning of washes is the same backwards, so what is left after n washes of any morning is
-        the pot as that morning finds it, weighed by the first morning's pot after n washes
-        (`Pot.left_as_mirrored`). Only what brings the pot to the next morning is done to it.
+        the pot as that morning finds it, weighed by the first morning's pot after n washes.
+        Only what brings the pot to the next morning is done to it.
     Arguments:
         pot: a levelled pot, changed by this.
         a_morning, ml, soak_min: as `wash_by_wash`.
@@ -125,11 +126,32 @@ def morning_by_morning(
     """
     after, lefts = [], []
     for left in wash_by_wash(pot, washes=a_morning, a_morning=a_morning, ml=ml, soak_min=soak_min):
-        after.append(pot.excesses())
+        after.append(_excesses(pot))
         lefts.append(left)
     yield lefts
     while True:
         pot.rest(hours=NIGHT_H)
-        yield [pot.left_as_mirrored(excesses) for excesses in after]
+        yield [_mirrored(pot, excesses) for excesses in after]
         for _ in wash_by_wash(pot, washes=a_morning, a_morning=a_morning, ml=ml, soak_min=soak_min):
             pass
+
+
+def _excesses(pot: Pot) -> list[float]:
+    """Excess of each part of the granules, last of the film."""
+    salts = pot.settled_salts()
+    found = [salts[at] / SPHERE[at][0] for at in range(len(SPHERE))]
+    found.append(pot.film)
+    return found
+
+
+def _mirrored(pot: Pot, excesses: list[float]) -> float:
+    """Share left in a pot after what brought a level one of its kind to these excesses.
+
+    True of washes and rests that are the same backwards: exchange, soaks and pours are symmetric
+    over the water of film and parts, so it does not matter which end is begun from.
+    """
+    salts, inside = pot.settled_salts(), 0.0
+    for at in range(len(SPHERE)):
+        inside += salts[at] * excesses[at]
+    film_ml, inside_ml = pot.film_ml, pot.inside_ml
+    return (film_ml * pot.film * excesses[-1] + inside_ml * inside) / (film_ml + inside_ml)
