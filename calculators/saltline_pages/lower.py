@@ -14,7 +14,7 @@ SCIENCE = Path(__file__).resolve().parent.parent / "saltline"
 TYPES_ONLY = {"__future__", "typing", "collections.abc"}
 BRACED = re.compile(r"^( *(?:return|.* =)) \((.*)\)$", re.M)
 STRING = re.compile(r"""('(?:\\.|[^'\\\n])*'|"(?:\\.|[^"\\\n])*")""")
-SPACED = re.compile(r"(?<=\S) ?([-+*/%=<>!,:]+) ?")
+SPACED = re.compile(r"(?<![\n ]) ?([-+*/%=<>!,:]+) ?")
 
 
 class _Lower(ast.NodeTransformer):
