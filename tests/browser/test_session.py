@@ -34,8 +34,8 @@ def press(session: Locator, name: str) -> None:
 
 def test_a_whole_session(day: Page) -> None:
     session = day.locator("salt-session")
-    add(session, "Ines 3", "Growing, with living roots")
-    add(session, "Bo's seasonal", "Resting", "Yes, it drops them")
+    add(session, "Ines 3", "In growth, with working roots")
+    add(session, "Bo's seasonal", "At rest", "Yes, all of them")
     expect(session.locator(".salt-pots")).to_contain_text("stands aside")
     session.get_by_label("Water you flush with").fill("0,3")
     press(session, "These are all: begin")
@@ -83,7 +83,7 @@ def test_a_link_carries_the_session_and_asks_before_it_replaces(
     day: Page, open_page: Callable[..., Page]
 ) -> None:
     session = day.locator("salt-session")
-    add(session, "<b>Marta</b> 1", "Growing, with living roots")
+    add(session, "<b>Marta</b> 1", "In growth, with working roots")
     session.get_by_label("Water you flush with").fill("0.3")
     press(session, "These are all: begin")
     link = "#session=1;rinse=0.3;name1=Teodor~20~3C2~3E;pot_l1=0.5;grain_mm1=4;stage1=growing"

@@ -14,7 +14,7 @@ STAGES = (
 )
 # To the question "Does it drop all its leaves?"
 KINDS = (
-    Option(value="deciduous", label="Yes"),
+    Option(value="deciduous", label="Yes, all of them"),
     Option(value="evergreen", label="No; it grows sideways, shoot after shoot"),
     Option(value="monopodial", label="No; it grows straight up from one stem"),
     Option(value="unknown", label="I do not know"),

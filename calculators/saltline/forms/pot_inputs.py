@@ -3,30 +3,19 @@
 from __future__ import annotations
 
 from saltline.declare import YES_NO, Choice, Form, Number, Option
+from saltline.forms.choices import KINDS, STAGES
 
 FORMS: tuple[Form, ...] = ()
 
 STAGE = Choice(
     name="stage",
     label="What is the plant doing?",
-    options=(
-        Option(value="growing", label="Growing, with living roots"),
-        Option(value="maturing", label="Bulb or fan filling out"),
-        Option(value="resting", label="Resting"),
-        Option(value="new_shoot", label="New shoot out, its roots not yet"),
-        Option(value="lost_roots", label="In leaf, but its roots are gone"),
-        Option(value="rotting", label="Soft, sour or black and spreading"),
-    ),
+    options=STAGES,
 )
 KIND = Choice(
     name="kind",
     label="Does it drop all its leaves?",
-    options=(
-        Option(value="deciduous", label="Yes, it drops them"),
-        Option(value="evergreen", label="No, it keeps them"),
-        Option(value="monopodial", label="No, it grows on from one tip"),
-        Option(value="unknown", label="I do not know"),
-    ),
+    options=KINDS,
     default="unknown",
     origin="Unknown counts as deciduous for a new shoot, and as evergreen for a gentle flush at "
     "rest.",
