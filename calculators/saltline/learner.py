@@ -13,7 +13,7 @@ from saltline.priors import SEED, WHOLE, PotDraw, pot_of, pots, reading_sd
 BATCH = 128  # draws in one box
 COUNTS_IF, MARGIN = 4.0, 0.03  # of the log likelihood below the best; of a prior, round the box
 ENOUGH = 100.0  # effective draws
-WORK = 15000  # exchanges at most: about a second in the light engine of a desk computer
+WORK = 15000  # exchanges at most: 0.7 s in the light engine of a desk computer
 FAR_SD = 3.0  # a draw with a reading farther off than this does not fit
 
 
