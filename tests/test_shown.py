@@ -160,7 +160,7 @@ def test_what_is_said_of_a_field_names_it_and_shows_a_pattern() -> None:
         "Size must be 30\u00a0mm or less": (number, "31"),
         "Pots must be 1 or more": (pots, "0"),
         "How sure? It must be a number, like 1.5": (asked, "very"),
-        "Readings holds “1.x”, which is not a number": (many, "1.2, 1.x, 1.4"),
+        "Readings must be a list of numbers: “1.x” is not one": (many, "1.2, 1.x, 1.4"),
         "Enter the size": (number, ""),
         "Answer: How sure?": (asked, ""),
     }

@@ -101,7 +101,7 @@ function bounded(item, text, { ways, at }) {
 /** What is said of a text that is no number; in a long list it has to be found. */
 const unread = (item, text, shown) =>
   item.kind === "numbers"
-    ? `holds “${text}”, which is not a number`
+    ? `must be a list of numbers: “${text}” is not one`
     : `must be a number, like ${like(item, shown)}`;
 
 /** A number to show as a pattern: the example, the default, else something small within bounds. */
