@@ -25,8 +25,8 @@ def test_only_what_is_called_stays() -> None:
     }
     assert shaken(texts, ["a.one.f"]) == {
         "a/__init__.py": "",
-        "a/one.py": "from a.two import used\nLIMIT = 2\n\ndef f(x):\n return used(x) + LIMIT\n",
-        "a/two.py": "from math import sqrt\nA, B = (1, 2)\n\ndef used(x):\n return sqrt(x) + A\n",
+        "a/one.py": "from a.two import used\nLIMIT=2\n\ndef f(x):\n return used(x)+LIMIT\n",
+        "a/two.py": "from math import sqrt\nA,B=1,2\n\ndef used(x):\n return sqrt(x)+A\n",
     }
     assert shaken(texts, ["a.two"])["a/two.py"].count("def ") == 2
 
