@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-import json
-
 import pytest
 
-from engines import _node, native
+from engines import light_with, native
 from saltline.forms import all_forms
-from saltline_pages.calculator import modules
+from saltline_pages.calculator import functions, modules
 from saltline_pages.lower import bundle
-from saltline_pages.shake import shaken
+from saltline_pages.shake import beside, shaken
 
 FORMS = all_forms()
 
@@ -44,10 +42,31 @@ def test_a_shaken_bundle_answers_like_the_whole(name: str) -> None:
     assert sum(map(len, files.values())) < sum(map(len, whole.values()))
     inputs = [form.complete({**form.example, **case}) for case in ({}, *form.cases[:2])]
     questions = [{**parts, "arguments": given} for given in inputs]
-    texts = [json.dumps(question) for question in questions]
-    replies = _node("light.mjs", {"files": files, "questions": texts})
+    replies = light_with([files], questions)
     for ours, theirs in zip(native(questions), replies, strict=True):
         assert "crashed" not in theirs, theirs
         assert ours.keys() == theirs.keys()
         assert ours.get("words") == theirs.get("words")
         assert ours.get("picture") == theirs.get("picture")
+
+
+@pytest.mark.parametrize("first", sorted(FORMS))
+def test_what_arrives_later_answers_like_what_was_there_at_once(first: str) -> None:
+    """Another calculator's science is added to the running one, which keeps its own."""
+    second = sorted(FORMS)[sorted(FORMS).index(first) - 7]
+    begun = bundle(modules(FORMS[first]))
+    whole = bundle(modules(FORMS[first]) | modules(FORMS[second]))
+    own, both = functions(FORMS[first]), functions(FORMS[first]) + functions(FORMS[second])
+    parts = [shaken(begun, own), beside(whole, both, begun, own)]
+    questions = [
+        {
+            "function": f"{form.function.__module__}.{form.function.__name__}",
+            "words": f"{form.words.__module__}.{form.words.__name__}",
+            "arguments": form.complete(form.example),
+        }
+        for form in (FORMS[first], FORMS[second], FORMS[first])
+    ]
+    replies = light_with(parts, questions)
+    assert replies[0] == replies[2]
+    for ours, theirs in zip(native(questions), replies, strict=True):
+        assert ours.get("words") == theirs.get("words"), theirs

@@ -20,6 +20,40 @@ def shaken(texts: dict[str, str], roots: Iterable[str]) -> dict[str, str]:
     return {path: _cut(trees[_module(path)], _module(path), wanted) for path in texts}
 
 
+def beside(
+    texts: dict[str, str], roots: Iterable[str], had: dict[str, str], first: Iterable[str]
+) -> dict[str, str]:
+    """What `shaken(texts, roots)` holds beside `shaken(had, first)`, to be run after it.
+
+    A module comes after those it imports.
+    """
+    trees = parsed(texts)
+    begun = needed(parsed(had), first)
+    wanted = needed(trees, roots) - begun
+    rest = {path: _cut(trees[_module(path)], _module(path), wanted, begun) for path in texts}
+    order = [path for path in _in_order(texts) if rest[path]]
+    return {path: rest[path] for path in order}
+
+
+def _in_order(texts: dict[str, str]) -> list[str]:
+    """The paths of a bundle, each after what it imports."""
+    paths = {_module(path): path for path in texts}
+    done: dict[str, None] = {}
+
+    def visit(module: str) -> None:
+        path = paths[module]
+        if path in done:
+            return
+        for node in ast.parse(texts[path]).body:
+            if isinstance(node, ast.ImportFrom) and node.module in paths:
+                visit(node.module)
+        done[path] = None
+
+    for module in paths:
+        visit(module)
+    return list(done)
+
+
 def parsed(texts: dict[str, str]) -> dict[str, ast.Module]:
     """The modules of a bundle by their dotted names."""
     return {_module(path): ast.parse(text) for path, text in texts.items()}
@@ -79,14 +113,18 @@ def needed(trees: dict[str, ast.Module], roots: Iterable[str]) -> set[Name]:
     return found
 
 
-def _cut(tree: ast.Module, module: str, wanted: set[Name]) -> str:
+def _cut(tree: ast.Module, module: str, wanted: set[Name], begun: set[Name] | None = None) -> str:
+    """The statements that give the wanted names, without those that have `begun` the module."""
+    had = {name for owner, name in begun or () if owner == module}
     body: list[ast.stmt] = []
     for node in tree.body:
         names = _defined(node)
         kept = [name for name in names if (module, name) in wanted]
-        if names and not kept:
+        if (names or had) and not kept:
             continue
         if isinstance(node, ast.ImportFrom | ast.Import):
             node.names = [each for each in node.names if (each.asname or each.name) in kept]
+        elif had.intersection(names):
+            continue
         body.append(node)
     return dense(ast.Module(body, [])) if body else ""

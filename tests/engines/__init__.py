@@ -22,7 +22,7 @@ Reply = dict[str, Any]
 
 def science_modules() -> set[str]:
     """Every module that the light engine may be asked for."""
-    skipped = {"__init__", "__main__", "declare"}
+    skipped = {"__init__", "__main__", "declare", "asking"}
     return {
         "saltline." + ".".join(path.relative_to(SCIENCE).with_suffix("").parts)
         for path in SCIENCE.rglob("*.py")
@@ -37,9 +37,14 @@ def native(questions: list[Question]) -> list[Reply]:
 
 def light(questions: list[Question]) -> list[Reply]:
     """Replies of the light engine, under Node."""
+    return light_with([bundle(science_modules())], questions)
+
+
+def light_with(parts: list[dict[str, str]], questions: list[Question]) -> list[Reply]:
+    """The same with this science, whose later parts arrive after its first question."""
     texts = [json.dumps(question) for question in questions]
-    job = {"wasm": str(light_engine_wasm()), "files": bundle(science_modules())}
-    return _node("light.mjs", job | {"questions": texts})
+    job = {"wasm": str(light_engine_wasm()), "parts": parts, "questions": texts}
+    return _node("light.mjs", job)
 
 
 def full(questions: list[Question], wheel: Path) -> list[Reply]:

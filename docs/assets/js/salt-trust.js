@@ -1,5 +1,7 @@
 // Runs every check on the reader's own device: at once in the light engine, and on request in CPython.
 
+import { define } from "./parsed.js";
+
 const RELATIVE = 1e-12; // how far this device may differ from the build
 
 class SaltTrust extends HTMLElement {
@@ -44,14 +46,8 @@ class SaltTrust extends HTMLElement {
   light() {
     const { worker, wasm, science } = this.parts;
     const made = new Worker(new URL(worker, document.baseURI), { type: "module" });
-    const get = (path) => fetch(new URL(path, document.baseURI));
-    get(wasm)
-      .then((got) => got.arrayBuffer())
-      .then((bytes) => WebAssembly.compile(bytes))
-      .then((module) => made.postMessage({ module }));
-    get(science)
-      .then((got) => got.text())
-      .then((text) => made.postMessage({ science: text }));
+    const at = (path) => new URL(path, document.baseURI).href;
+    made.postMessage({ wasm: at(wasm), texts: at(science) });
     return made;
   }
 
@@ -196,4 +192,4 @@ function compared(check, { reply, failure }) {
   };
 }
 
-customElements.define("salt-trust", SaltTrust);
+define("salt-trust", SaltTrust);

@@ -1,30 +1,14 @@
 // Inlined at the top of the head: begins to load the light engine at once, all three parts together,
 // before any style is read. The addresses are filled in by the build.
 
+import { compiled, science } from "./fetched.js";
+
 const parts = __ENGINE__;
 const at = (path) => new URL(path, document.baseURI).href;
 
-const fetched = async (path) => {
-  const reply = await fetch(at(path));
-  if (!reply.ok) throw new Error(`${reply.status} ${path}`);
-  return reply;
-};
-
-const compiled = async () => {
-  const reply = await fetched(parts.wasm);
-  const spare = reply.clone(); // for hosts and browsers that cannot stream it
-  try {
-    return await WebAssembly.compileStreaming(reply);
-  } catch {
-    return WebAssembly.compile(await spare.arrayBuffer());
-  }
-};
-
-const science = async () => (await fetched(parts.science)).text();
-
 let loading = null; // kept for a second worker, should the first one stop
 const load = () => {
-  loading ??= Promise.all([compiled(), science()]).catch((failure) => {
+  loading ??= Promise.all([compiled(at(parts.wasm)), science(at(parts.science))]).catch((failure) => {
     loading = null;
     throw failure;
   });
@@ -38,10 +22,17 @@ const start = () => {
     event.preventDefault(); // or the page would take it for a fault of its own scripts
     if (shared.worker === worker) shared.worker = null; // the next question starts another
   };
-  load().then(
-    ([module, text]) => worker.postMessage({ module, science: text }),
-    (failure) => worker.postMessage({ failure: String(failure) }),
-  );
+  const { first } = parts;
+  const more = parts.more && at(parts.more);
+  const give = (what) => worker.postMessage({ first, more, ...what });
+  // Where all is kept on the device, the worker need not wait for the page, which is being laid out.
+  if (navigator.serviceWorker?.controller) give({ wasm: at(parts.wasm), texts: at(parts.science) });
+  else {
+    load().then(
+      ([module, texts]) => give({ module, texts }),
+      (failure) => give({ failure: String(failure) }),
+    );
+  }
   return worker;
 };
 

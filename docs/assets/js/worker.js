@@ -1,48 +1,63 @@
-// The light engine in a worker: takes the compiled module and the science from the page, then
-// answers questions one by one. It knows nothing of calculators.
+// The light engine in a worker: takes the compiled module and the science from the page, or where to
+// find them, then answers questions one by one. It knows nothing of calculators.
 
 import { loadMicroPython } from "micropython";
+import { compiled, science } from "./fetched.js";
+import { add, begin } from "./science.js";
 
-const parts = {};
+const HEAP = 4 * 1024 * 1024; // bytes
+
 let give;
-const ready = new Promise((resolve, reject) => {
-  give = (part) => {
-    if (part.failure) reject(new Error(part.failure));
-    Object.assign(parts, part);
-    if (parts.module && parts.science) resolve(boot(parts));
-  };
+const given = new Promise((resolve) => {
+  give = resolve;
 });
+const ready = given.then(boot);
 ready.catch(() => {}); // told to whoever asks
 
-async function boot({ module, science }) {
+async function boot({ failure, module, wasm, texts, more, first }) {
+  if (failure) throw new Error(failure);
+  const [code, files] = await Promise.all([
+    module ?? compiled(wasm),
+    typeof texts === "string" ? science(texts) : texts,
+  ]);
   const engine = await loadMicroPython({
-    heapsize: 4 * 1024 * 1024,
+    heapsize: HEAP,
     instantiateWasm: (imports, done) => {
-      WebAssembly.instantiate(module, imports).then((instance) => done(instance, module));
+      WebAssembly.instantiate(code, imports).then((instance) => done(instance, code));
       return {};
     },
   });
-  for (const [path, text] of Object.entries(JSON.parse(science))) {
-    engine.FS.mkdirTree("/lib/" + path.slice(0, path.lastIndexOf("/")));
-    engine.FS.writeFile("/lib/" + path, text);
-  }
-  engine.runPython("import sys\nsys.path.append('/lib')");
-  return engine.pyimport("saltline.answering").answer;
+  const answer = begin(engine, files);
+  // What only later questions need: fetched after the first answer, or for them.
+  let rest = more ? null : Promise.resolve();
+  const whole = () => {
+    rest ??= science(more).then(
+      (files) => add(engine, files),
+      (failure) => {
+        rest = null;
+        throw failure;
+      },
+    );
+    return rest;
+  };
+  return { answer, whole, first };
 }
 
 self.onmessage = async ({ data }) => {
   const { id, question } = data;
   if (!id) return give(data);
-  let answer;
+  let engine;
   try {
-    answer = await ready;
+    engine = await ready;
+    if (JSON.parse(question).function !== engine.first) await engine.whole();
   } catch (failure) {
     return self.postMessage({ id, lost: String(failure) });
   }
   self.postMessage({ id, begun: true });
   try {
-    self.postMessage({ id, reply: answer(question) });
+    self.postMessage({ id, reply: engine.answer(question) });
   } catch (failure) {
     self.postMessage({ id, failure: String(failure?.message ?? failure) });
   }
+  engine.whole().catch(() => {}); // told to the question that needs it
 };
