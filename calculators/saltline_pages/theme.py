@@ -38,6 +38,8 @@ NEVER = (
     r"\.md-typeset \.(abstract|bug|danger|example|failure|info|note|question|quote|success|tip)\b",
     r"\.md-typeset \.warning\b",
 )
+# Ends that HTML lets a writer leave out: of a cell before the next, of a row before the next.
+NEEDLESS = re.compile(r"</t[dh]>(?=\s*<(?:t[dh]\b|/tr>))|</tr>(?=\s*<(?:tr\b|/tbody>|/thead>))")
 SEARCH = 'data-md-component="search" role="dialog"'
 NAMES = {"drawer": "Menu", "search": "Search"}
 
@@ -89,6 +91,7 @@ def undressed(html: str, root: str, dress: Dress) -> str:
     html = html.replace(SEARCH, f'{SEARCH} aria-label="Search"')
     later = f'<script type="application/json" id="salt-search">{json.dumps(search)}</script>'
     html = html.replace("</body>", f"{later}</body>")
+    html = NEEDLESS.sub("", html)
     # The theme's pages are a third white space.
     return html if "<pre" in html else re.sub(r"\s*\n\s*", "\n", html)
 
