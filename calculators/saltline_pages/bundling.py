@@ -15,7 +15,11 @@ from saltline_pages.tools import tool
 PROJECT = Path(__file__).resolve().parent.parent.parent
 ASSETS = PROJECT / "docs" / "assets"
 MICROPYTHON = "@micropython/micropython-webassembly-pyscript"
-LATER = ("./share-panel.js", "./club.js")  # which our scripts import when they are wanted
+LATER = (
+    "./share-panel.js",
+    "./club.js",
+    "./offline.js",
+)  # which our scripts import when they are wanted
 TARGET = "es2021"  # what the light engine needs too: Chrome 85, Firefox 79, Safari 15
 
 # The loader takes no compiled module; one option more lets the page compile while the worker loads.
@@ -51,9 +55,9 @@ def light_engine_wasm() -> Path:
 
 @cache
 def scripts(names: tuple[str, ...]) -> bytes:
-    """Several of our scripts as one minified module; what they share stands in it once."""
+    """Several of our scripts as one minified script; what they share stands in it once."""
     lines = "".join(f"import {json.dumps(str(ASSETS / 'js' / name))};" for name in names)
-    options = ["--bundle", "--minify", "--charset=utf8", "--format=esm", f"--target={TARGET}"]
+    options = ["--bundle", "--minify", "--charset=utf8", "--format=iife", f"--target={TARGET}"]
     return _esbuild([*options, *(f"--external:{name}" for name in LATER)], lines)
 
 

@@ -120,11 +120,12 @@ def finished(html: str, root: str, dress: theme.Dress, engine: Engine) -> str:
     for name in bundling.LATER:
         later = bundling.write_hashed(engine.out, Path(name).name, bundling.module(name))
         text = text.replace(name, f"./{Path(later).name}")
-    own = [bundling.write_hashed(engine.out, "page.js", text.encode())]
+    own = bundling.write_hashed(engine.out, "page.js", text.encode())
+    run = f'<script async src="{root}{own}"></script>'
     for tag, file in APART.items():
         if f"<{tag}" in html:
-            own.append(bundling.write_hashed(engine.out, file, bundling.module(file)))
-    modules = "".join(f'<script type="module" src="{root}{file}"></script>' for file in own)
+            part = bundling.write_hashed(engine.out, file, bundling.module(file))
+            run += f'<script type="module" src="{root}{part}"></script>'
     html = with_trust_parts(theme.undressed(html, root, dress), root, engine)
     links = (
         f"{theme.sheet(html, root, dress)}"
@@ -132,10 +133,10 @@ def finished(html: str, root: str, dress: theme.Dress, engine: Engine) -> str:
         f'<link rel="apple-touch-icon" href="{root}assets/icons/icon-180.png">'
         '<meta name="theme-color" content="#fbf9f4" media="(prefers-color-scheme: light)">'
         '<meta name="theme-color" content="#14191b" media="(prefers-color-scheme: dark)">'
-        f"{modules}"
     )
     html = html.replace("</head>", f"{links}</head>", 1).replace(ROOT_MARK, root or "./")
-    first = f"<script>{bundling.script('first.js').decode()}</script>"
+    # What watches over our scripts stands before them.
+    first = f"<script>{bundling.script('first.js').decode()}</script>{run}"
     html = re.sub(r"<body[^>]*>", lambda body: body[0] + first, html, count=1)
     html = described(led_on(html))
     early = early_start(html, root, engine)

@@ -15,6 +15,7 @@
   }
   // A page that calculates begins with the styles of what it shows until its first answer.
   var begun = document.querySelector("link[data-whole]");
+  var calculates = Boolean(begun);
   function dress() {
     if (!begun) return;
     var part = begun;
@@ -39,9 +40,7 @@
   addEventListener(
     "error",
     function (event) {
-      var lost = event.target.type === "module";
-      var element = document.querySelector("salt-calc");
-      if (lost || (element && !customElements.get("salt-calc"))) {
+      if (event.target.async || (calculates && !customElements.get("salt-calc"))) {
         page.className = page.className.replace(/\bjs\b/, "no-js");
         dress();
       }

@@ -1,9 +1,8 @@
-// The copy of the site that stays on the device: asked for once the page has answered, and the line
-// in the footer that says how things stand. A newer version waits until the reader agrees.
+// The copy of the site that stays on the device, and the line in the footer that says how things
+// stand. A newer version waits until the reader agrees.
 
 const line = document.querySelector(".salt-copy");
 const HOUR = 3_600_000; // milliseconds
-const PATIENCE = 10_000; // milliseconds, where no answer comes
 const ONLINE_ONLY = "Not kept on this device: it needs the network.";
 
 function say(text, label, act) {
@@ -62,24 +61,15 @@ function keep() {
     .catch(() => say(ONLINE_ONLY));
 }
 
-/** Once the page has answered, or has had time to; at once where nothing is to be answered. */
-function begin() {
+/** The page has answered, or has had time to, or has nothing to answer. */
+export function begin() {
+  if (!line) return;
+  age();
+  if (!("serviceWorker" in navigator)) return say(ONLINE_ONLY);
   const known = navigator.serviceWorker.controller;
   const saves =
     navigator.connection?.saveData || matchMedia("(prefers-reduced-data: reduce)").matches;
   if (saves && !known) return say("", `Keep it on this device (${line.dataset.size})`, keep);
   if (document.readyState === "complete") keep();
   else addEventListener("load", keep, { once: true });
-}
-
-if (line) {
-  age();
-  if (!("serviceWorker" in navigator)) say(ONLINE_ONLY);
-  else if (!document.querySelector("salt-calc")) begin();
-  else {
-    let begun = false;
-    const once = () => begun || ((begun = true), begin());
-    document.addEventListener("salt:answer", () => setTimeout(once, 100), { once: true });
-    setTimeout(once, PATIENCE);
-  }
 }

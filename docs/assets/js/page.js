@@ -1,6 +1,6 @@
 // On every page: the menu's small manners, the search when it is wanted, and the copy for later.
 
-import "./offline.js";
+import { parsed } from "./parsed.js";
 
 const toggle = (name) => document.getElementById(`__${name}`);
 let fetching = false;
@@ -26,18 +26,22 @@ function wake() {
   document.body.append(run);
 }
 
-const field = document.querySelector(".md-search__input");
-field?.addEventListener("focus", wake);
-// Words that are pasted, dictated or suggested press no key, and the theme's script waits for one.
-field?.addEventListener("input", () => field.dispatchEvent(new Event("keyup")));
-toggle("search")?.addEventListener("change", ({ target }) => {
-  if (!target.checked) return;
-  wake();
-  field.focus();
+parsed(() => {
+  const field = document.querySelector(".md-search__input");
+  field?.addEventListener("focus", wake);
+  // Words that are pasted, dictated or suggested press no key, and the theme's script waits for one.
+  field?.addEventListener("input", () => field.dispatchEvent(new Event("keyup")));
+  toggle("search")?.addEventListener("change", ({ target }) => {
+    if (!target.checked) return;
+    wake();
+    field.focus();
+  });
 });
 
 // A club's link sets the site; what reads it is only fetched then.
-if (location.hash.startsWith("#club")) import("./club.js").catch(() => {});
+parsed(() => {
+  if (location.hash.startsWith("#club")) import("./club.js").catch(() => {});
+});
 addEventListener("hashchange", () => {
   if (location.hash.startsWith("#club=")) location.reload();
 });
@@ -51,9 +55,24 @@ function unfold() {
   target.scrollIntoView();
 }
 addEventListener("hashchange", unfold);
-unfold();
+parsed(unfold);
 
 // The rest of what the theme's script does on a page without a search: links close the menu.
 addEventListener("hashchange", () => {
   toggle("drawer").checked = false;
+});
+
+// The copy for later, once the page has answered or has had time to.
+const PATIENCE = 10_000; // milliseconds
+const keep = () => import("./offline.js").then(({ begin }) => begin()).catch(() => {});
+parsed(() => {
+  const waits = document.querySelector("salt-calc") && !document.querySelector("[data-state=live]");
+  if (!waits) return keep();
+  const once = () => {
+    clearTimeout(patience);
+    document.removeEventListener("salt:answer", once);
+    setTimeout(keep, 100); // the answer is drawn first
+  };
+  const patience = setTimeout(once, PATIENCE);
+  document.addEventListener("salt:answer", once);
 });

@@ -1,6 +1,7 @@
 // Texts for a newsletter: one tap copies a text with its credit line and sources, another saves the
 // drawing or the code as a picture. The address is the site's own where the build knew it.
 
+import { define } from "./parsed.js";
 import "./print.js";
 import { handedTo } from "./address.js";
 import { code } from "./code.js";
@@ -84,4 +85,4 @@ class SaltArticle extends HTMLElement {
   }
 }
 
-customElements.define("salt-article", SaltArticle);
+define("salt-article", SaltArticle);

@@ -4,6 +4,7 @@
 import { ask, begun } from "./engine.js";
 import { fragment, parse } from "./link.js";
 import { MOVES, moved, toMove } from "./moves.js";
+import { parsed } from "./parsed.js";
 import "./print.js";
 import { question } from "./question.js";
 import { field, sentence } from "./read.js";
@@ -18,9 +19,13 @@ function inSight(element) {
   if (top < 0 || top > innerHeight / 2) element.scrollIntoView();
 }
 
+const unread = [];
+parsed(() => unread.forEach((element) => element.connectedCallback()));
+
 class SaltCalc extends HTMLElement {
   connectedCallback() {
     if (this.form) return;
+    if (document.readyState === "loading" && !this.nextSibling) return this.arrive();
     this.form = this.querySelector("form");
     this.declared = JSON.parse(this.querySelector("script").textContent);
     this.turn = 0;
@@ -40,6 +45,17 @@ class SaltCalc extends HTMLElement {
     if (!linked) this.offer();
     // Data savers: nothing is loaded before the first touch.
     if (!linked && begun()) this.settle(false);
+  }
+
+  /** While the page is still being read, an element is whole once something follows it. */
+  arrive() {
+    unread.push(this);
+    const follows = (changes, observer) => {
+      if (!this.nextSibling) return;
+      observer.disconnect();
+      this.connectedCallback();
+    };
+    new MutationObserver(follows).observe(this.parentNode, { childList: true });
   }
 
   part(selector) {

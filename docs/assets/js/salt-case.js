@@ -3,6 +3,7 @@
 
 import { fragment, parse } from "./link.js";
 import { make } from "./make.js";
+import { define } from "./parsed.js";
 import { field } from "./read.js";
 import { shareLink } from "./share.js";
 import { given, number } from "./shown.js";
@@ -40,6 +41,7 @@ class SaltCase extends HTMLElement {
     });
     this.fill(recall("case") ?? {});
     this.open();
+    if (this.calculator.dataset.state === "live") this.draw();
     addEventListener("hashchange", () => this.open());
   }
 
@@ -172,4 +174,4 @@ class SaltCase extends HTMLElement {
   }
 }
 
-customElements.define("salt-case", SaltCase);
+define("salt-case", SaltCase);

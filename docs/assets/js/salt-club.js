@@ -3,6 +3,7 @@
 import { handedRoot } from "./address.js";
 import { code } from "./code.js";
 import { make } from "./make.js";
+import { define } from "./parsed.js";
 import { field } from "./read.js";
 import { inWords, toFragment, undo, usable } from "./settings.js";
 import { recall } from "./store.js";
@@ -68,4 +69,4 @@ class SaltClub extends HTMLElement {
   }
 }
 
-customElements.define("salt-club", SaltClub);
+define("salt-club", SaltClub);

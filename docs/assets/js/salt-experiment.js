@@ -3,6 +3,7 @@
 
 import { ask, begun } from "./engine.js";
 import { make } from "./make.js";
+import { define } from "./parsed.js";
 import { number } from "./read.js";
 import { fill } from "./shown.js";
 import { keep, recall } from "./store.js";
@@ -188,4 +189,4 @@ class SaltExperiment extends HTMLElement {
   }
 }
 
-customElements.define("salt-experiment", SaltExperiment);
+define("salt-experiment", SaltExperiment);

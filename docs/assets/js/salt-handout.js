@@ -2,6 +2,7 @@
 
 import { make } from "./make.js";
 import { paper, printAlone } from "./paper.js";
+import { define } from "./parsed.js";
 import { day } from "./record.js";
 import { answers, keep, keepAnswers, recall } from "./store.js";
 
@@ -85,4 +86,4 @@ class SaltHandout extends HTMLElement {
   }
 }
 
-customElements.define("salt-handout", SaltHandout);
+define("salt-handout", SaltHandout);

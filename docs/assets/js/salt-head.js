@@ -1,5 +1,6 @@
 // The line above a sheet: the club's name, where a club's link has set one on this device.
 
+import { define } from "./parsed.js";
 import { recall } from "./store.js";
 
 class SaltHead extends HTMLElement {
@@ -8,4 +9,4 @@ class SaltHead extends HTMLElement {
   }
 }
 
-customElements.define("salt-head", SaltHead);
+define("salt-head", SaltHead);

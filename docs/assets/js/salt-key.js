@@ -4,6 +4,7 @@
 import { ask } from "./engine.js";
 import { parse } from "./link.js";
 import { listed, make } from "./make.js";
+import { define } from "./parsed.js";
 
 const PACE = 4; // signs asked for between two answers
 const OPENING = 3; // stage, kind and the first sign
@@ -313,4 +314,4 @@ const button = (text, act) => {
   return made;
 };
 
-customElements.define("salt-key", SaltKey);
+define("salt-key", SaltKey);

@@ -1,5 +1,6 @@
 // This pot's notes: the last ten readings and the day to look again, kept on this device only.
 
+import { define } from "./parsed.js";
 import { field } from "./read.js";
 import { number } from "./shown.js";
 import { keep, recall } from "./store.js";
@@ -94,4 +95,4 @@ class SaltNotes extends HTMLElement {
   }
 }
 
-customElements.define("salt-notes", SaltNotes);
+define("salt-notes", SaltNotes);

@@ -4,6 +4,7 @@
 
 import { parse } from "./link.js";
 import { make } from "./make.js";
+import { define } from "./parsed.js";
 import { judged } from "./session-asked.js";
 import { actions, button, main, quiet, say } from "./session-parts.js";
 import { choosing } from "./session-pots.js";
@@ -132,4 +133,4 @@ class SaltSession extends HTMLElement {
   }
 }
 
-customElements.define("salt-session", SaltSession);
+define("salt-session", SaltSession);
