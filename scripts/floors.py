@@ -76,8 +76,10 @@ def bare_pages(browser: Browser, link: str) -> Iterator[tuple[str, float]]:
                 shutil.copy(file, folder)
             page = PAGE.format(script=script)
             (Path(folder) / "index.html").write_text(page, encoding="utf-8")
-            with running(SlowServer(Site(Path(folder)), LINKS[link])) as server:
-                visits = [first_visit(browser, server, "") for _ in range(COLD_RUNS)]
+            visits = []
+            for _ in range(COLD_RUNS):
+                with running(SlowServer(Site(Path(folder)), LINKS[link])) as server:
+                    visits.append(first_visit(browser, server, ""))
         yield name, median(visit.live_s for visit in visits)
 
 
