@@ -121,7 +121,7 @@ def finished(html: str, root: str, dress: theme.Dress, engine: Engine) -> str:
         later = bundling.write_hashed(engine.out, Path(name).name, bundling.module(name))
         text = text.replace(name, f"./{Path(later).name}")
     own = bundling.write_hashed(engine.out, "page.js", text.encode())
-    run = f'<script async src="{root}{own}"></script>'
+    run = f'<script async fetchpriority="high" src="{root}{own}"></script>'
     for tag, file in APART.items():
         if f"<{tag}" in html:
             part = bundling.write_hashed(engine.out, file, bundling.module(file))
