@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+import re
 import subprocess
 import tempfile
 from functools import cache
@@ -31,6 +32,12 @@ LOADER_AFTER = (
 # The tail that runs a file given to Node is of no use in a page.
 NODE_TAIL = 'if(globalThis.loadMicroPython=loadMicroPython,"object"==typeof process'
 NODE_TAIL_AFTER = 'if(globalThis.loadMicroPython=loadMicroPython,false&&"object"==typeof process'
+# Where we run it, so that what is for other places falls away.
+PLACES = {
+    "ENVIRONMENT_IS_NODE": "false",
+    "ENVIRONMENT_IS_WEB": "false",
+    "ENVIRONMENT_IS_WORKER": "true",
+}
 
 
 def light_engine_wasm() -> Path:
@@ -111,7 +118,8 @@ def script(name: str) -> bytes:
             f"--alias:micropython={loader}",
             *(f"--external:{builtin}" for builtin in ("module", "path", "url", "fs", "crypto")),
         ]
-        return _esbuild(options).strip()
+        made = _esbuild(options)
+        return (_shortened(made) if name == "worker.js" else made).strip()
 
 
 def style(name: str) -> bytes:
@@ -125,16 +133,35 @@ def _loader() -> str:
         if text.count(before) != 1:
             raise RuntimeError("the light engine's loader has changed: adapt bundling.py to it")
         text = text.replace(before, after)
+    for place, here in PLACES.items():
+        text = re.sub(rf"\b{place}\b(?!=[^=])", here, text)
     return text
+
+
+def _shortened(text: bytes) -> bytes:
+    """A script without what nothing in it uses, inside functions too, which esbuild leaves."""
+    terser = PROJECT / "node_modules" / "terser" / "bin" / "terser"
+    command = [
+        tool("node"),
+        str(terser),
+        "--compress",
+        "passes=2",
+        "--mangle",
+        "--comments",
+        "false",
+    ]
+    return _run(command, text)
 
 
 def _esbuild(options: list[str], text: str | None = None) -> bytes:
     esbuild = PROJECT / "node_modules" / "esbuild" / "bin" / "esbuild"
     command = [tool("node"), str(esbuild), *options, "--log-level=error"]
-    done = subprocess.run(
-        command, input=text and text.encode(), capture_output=True, cwd=PROJECT, check=False
-    )
+    return _run(command, text.encode() if text else None)
+
+
+def _run(command: list[str], text: bytes | None) -> bytes:
+    done = subprocess.run(command, input=text, capture_output=True, cwd=PROJECT, check=False)
     if done.returncode != 0:
-        raise RuntimeError(f"esbuild failed: {done.stderr.decode()} {json.dumps(options)}")
+        raise RuntimeError(f"{done.stderr.decode()} {json.dumps(command)}")
     made: bytes = done.stdout
     return made
