@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from functools import cache
 from typing import Any
 
@@ -15,10 +16,12 @@ from hypothesis import strategies as st
 from scipy.optimize import nnls
 
 from saltline.errors import BadInput
+from saltline.feeding import USUAL_N_PPM_HIGH, USUAL_N_PPM_LOW
 from saltline.forms import all_forms
 from saltline.leastsquares import non_negative
-from saltline.products import IONS, PRODUCTS, elements_ppm
-from saltline.recipe import FeedRecipe, mix_ms_cm
+from saltline.products import IONS, MASS_N, MASS_P, PRODUCTS, elements_ppm
+from saltline.recipe import NOTHING_G_L, FeedRecipe, mix_ms_cm
+from saltline.strength import SMALL_DOSE
 
 FORM = all_forms()["feed-recipe"]
 IDS = [item.id for item in PRODUCTS]
@@ -128,6 +131,8 @@ def wanted() -> st.SearchStrategy[dict[str, Any]]:
         | {
             "products": st.lists(st.sampled_from(IDS), min_size=1, max_size=len(IDS)),
             "water_ms_cm": st.floats(0, 5),
+            "batch_l": st.floats(0.05, 10000),
+            "injector": st.just(1.0) | st.floats(1, 1000),
         }
     )
 
@@ -141,6 +146,12 @@ def test_recipe_holds_for_every_shelf(values: dict[str, Any]) -> None:
         return
     answer: FeedRecipe = FORM.run(values)
     assert len(answer.grams_per_l) == len(values["products"])
+    for each, times in ((answer.dose_g, "batch_l"), (answer.stock_g_l, "injector")):
+        assert each == pytest.approx([grams * values[times] for grams in answer.grams_per_l])
+    small = values["injector"] == 1 and any(
+        grams >= NOTHING_G_L and grams * values["batch_l"] < 5 for grams in answer.grams_per_l
+    )
+    assert (SMALL_DOSE in answer.warnings) == small
     assert all(math.isfinite(value) and value >= 0 for value in answer.grams_per_l)
     assert all(math.isfinite(value) and value >= 0 for value in answer.reached_ppm)
     assert all(FORM.words(FORM.complete(values), answer)[0::2])
@@ -175,7 +186,7 @@ def test_what_can_be_reached_is_reached(products: list[str], data: st.DataObject
     if not any(held):
         return
     asked = dict(zip(NUTRIENTS, held, strict=True))
-    answer = FORM.function(products=products, water_ms_cm=0.0, **asked)
+    answer = FORM.function(products=products, water_ms_cm=0.0, batch_l=1.0, injector=1.0, **asked)
     for at, value in enumerate(held):
         assert answer.reached_ppm[at] == pytest.approx(value, rel=1e-6, abs=1e-6)
 
@@ -219,12 +230,50 @@ def test_too_strong_for_the_sum_is_said() -> None:
         ({"n_ppm": 300.0}, ["grade_20_10_20"], "More than 280 ppm"),
         ({"n_ppm": 100.0}, ["urea"], "does not conduct"),
         ({"n_ppm": 100.0}, ["ammonium_sulfate"], "Less than half"),
-        ({"k_ppm": 500.0}, ["potassium_sulfate"], "at 10 °C"),
+        ({"k_ppm": 500.0, "injector": 100.0}, ["potassium_sulfate"], "at 10 °C"),
     ],
 )
 def test_recipe_warns(asked: dict[str, float], products: list[str], says: str) -> None:
     answer = FORM.run(asked | {"products": products, "water_ms_cm": 0.0})
     assert any(says in text for text in answer.warnings)
+
+
+def test_a_cold_stock_is_the_reader_s_own() -> None:
+    """At 1:100 the litre of stock would take 111 g of potassium sulfate, at 1:50 half of it."""
+    asked = {"k_ppm": 500.0, "products": ["potassium_sulfate"], "water_ms_cm": 0.0}
+    for injector, told in ((1.0, False), (50.0, False), (100.0, True)):
+        warnings = FORM.run(asked | {"injector": injector}).warnings
+        assert any("at 10 °C" in text for text in warnings) == told, injector
+
+
+def test_the_answer_is_for_the_jug() -> None:
+    """0.5 g/L of a 20 % feed for 100 ppm nitrogen: 4 g for 8 L, 100 g in a litre of stock."""
+    asked = {"n_ppm": 100.0, "products": ["grade_20_20_20"], "water_ms_cm": 0.1}
+    one, jug = FORM.run(asked), FORM.run(asked | {"batch_l": 8.0})
+    assert (one.dose_g, jug.dose_g) == (pytest.approx((0.5,)), pytest.approx((4.0,)))
+    assert one.grams_per_l == jug.grams_per_l
+    assert jug.oz_per_100_us_gal == pytest.approx((6.676,), rel=1e-3)  # 100 / (0.7489 x 20)
+    for injector, said in ((1.0, False), (100.0, True)):
+        inputs = FORM.complete(asked | {"batch_l": 8.0, "injector": injector})
+        _, number, reason = FORM.words(inputs, FORM.function(**inputs))
+        assert number.startswith("4 g of 20-20-20")
+        assert (" 50 g of 20-20-20" in reason) == said
+
+
+def test_the_ready_needs_are_what_their_origin_says() -> None:
+    growing, gentle = (way.values for way in FORM.screens[0].ways)
+    n, p, k, _, _ = growing.values()
+    assert USUAL_N_PPM_LOW <= n <= USUAL_N_PPM_HIGH
+    assert 0.5 < k / n < 1.0  # tanaka-1988, wang-2007
+    assert p / n < 1.4 * MASS_P / (14.3 * MASS_N)  # ashs-2009-2001, in mmol/L
+    assert gentle == pytest.approx({name: value / 2 for name, value in growing.items()}, rel=0.07)
+    for way in FORM.screens[0].ways:
+        shown = [float(figure) for figure in re.findall(r"\d+(?:\.\d+)?", way.hint)]
+        assert shown == list(way.values.values())
+        assert "our own proposal" in way.hint
+    assert sorted(name for s in FORM.screens for name in (*s.inputs, *s.folded)) == sorted(
+        item.name for item in FORM.inputs
+    )
 
 
 def test_nothing_fits() -> None:

@@ -12,6 +12,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from saltline.asking import Kind, Next, Screen
 from saltline.errors import BadInput
 from saltline.units import G_PER_OZ, ML_PER_US_FL_OZ, ML_PER_US_GAL, MM_PER_IN
 
@@ -147,7 +148,8 @@ class Numbers:
 class Words:
     """A comma-separated list of words, each matching `pattern`; the function takes a list of str.
 
-    `choices` (value, label), where given, are the only words allowed.
+    `choices` (value, label), where given, are the only words allowed; `kinds`, where given, are
+    events that the words stand for, made of `parts`, and `begin` is said above their list.
     """
 
     name: str
@@ -160,6 +162,9 @@ class Words:
     origin: str = ""
     source: str = ""
     more: bool = False
+    kinds: tuple[Kind, ...] = ()
+    parts: tuple[Number, ...] = ()
+    begin: str = ""
     default: None = field(default=None, init=False)
     optional: bool = field(default=False, init=False)
 
@@ -179,19 +184,6 @@ class Result:
     digits: int = 3
     kind: str = "number"  # number, words, list
     labels: tuple[tuple[str, str], ...] = ()  # ids that are results, as a reader sees them
-
-
-@dataclass(frozen=True, kw_only=True)
-class Next:
-    """A calculator that can go on from this answer.
-
-    `carry` names, for each of its inputs, the result or input here whose value it takes.
-    """
-
-    id: str
-    page: str  # from the site's root, like "care/flush-maths/"
-    label: str  # what the link says: "Plan the flush with this"
-    carry: Mapping[str, str]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -228,6 +220,7 @@ class Form:
     cases: tuple[Mapping[str, Any], ...] = ()  # worked cases for readers without script
     sources: tuple[str, ...] = ()  # keys of docs/sources.json
     step: Callable[..., Any] | None = None  # asked by the page that puts one question a screen
+    screens: tuple[Screen, ...] = ()  # every input on one of them; none: all inputs at once
 
     def input(self, name: str) -> Input:
         for item in self.inputs:

@@ -10,7 +10,14 @@ from saltline.ions import ions_to_ec
 from saltline.leastsquares import non_negative
 from saltline.products import DISSOLVES_G_L_10_C, IONS, Product, by_id
 from saltline.saying import figure
-from saltline.strength import EC_ERROR, N_PPM_TRIAL_TOP, STRONG
+from saltline.strength import (
+    EC_ERROR,
+    N_PPM_TRIAL_TOP,
+    SMALL_DOSE,
+    SMALL_DOSE_G,
+    STRONG,
+    oz_per_100_us_gal,
+)
 
 NUTRIENTS = ("Nitrogen", "Phosphorus", "Potassium", "Calcium", "Magnesium")
 N, P, K, CA, MG = 0, 1, 2, 3, 4
@@ -20,17 +27,19 @@ NOTHING_G_L = 0.001  # less than any scale shows: not used
 MISS_SHARE = 0.05  # a target missed by more is told
 MISS_PPM = 1.0
 FEED_PH = 6.0  # a mixed feed's; at 5 the reading is 0.003 mS/cm higher
-STOCK = 100.0  # the usual injector
 NITRATE_LEAST = 0.5  # share of nitrogen; docs/sources.json: wang-2008
 
 
 class FeedRecipe(NamedTuple):
-    """The answer of `feed_recipe`: grams of each product in a litre, and what they make."""
+    """The answer of `feed_recipe`: grams of each product, and what they make."""
 
     grams_per_l: tuple[float, ...]
     reached_ppm: tuple[float, ...]
     ec_ms_cm_low: float | None
     ec_ms_cm_high: float | None
+    dose_g: tuple[float, ...]
+    stock_g_l: tuple[float, ...]
+    oz_per_100_us_gal: tuple[float, ...]
     warnings: tuple[str, ...]
 
 
@@ -43,12 +52,15 @@ def feed_recipe(
     ca_ppm: float,
     mg_ppm: float,
     water_ms_cm: float,
+    batch_l: float,
+    injector: float,
 ) -> FeedRecipe:
-    """Grams of each chosen product in a litre that come closest to the nutrients wanted.
+    """Grams of each chosen product that come closest to the nutrients wanted.
 
     Equation:
         min sum (reached - wanted)^2 in mg/L over the nutrients asked for (above 0), grams >= 0
         (leastsquares.non_negative). Conductivity = water + ions_to_ec of what dissolves, +-10 %.
+        Grams for the jug = g/L x litres; stock = g/L x injector.
     Arguments:
         products: ids of products.PRODUCTS.
         n_ppm: nitrogen wanted [mg/L]; 0 takes what comes, and so for the others.
@@ -57,9 +69,12 @@ def feed_recipe(
         ca_ppm: calcium [mg/L], beside what the water holds.
         mg_ppm: magnesium [mg/L], beside what the water holds.
         water_ms_cm: the water before feed goes in [mS/cm at 25 C].
+        batch_l: finished feed [L].
+        injector: litres of finished feed from one litre of stock [-]; 1 without an injector.
     Returns:
         FeedRecipe: grams in the order of `products` [g/L], N P K Ca Mg reached [mg/L],
-        conductivity as a range [mS/cm at 25 C] or None.
+        conductivity as a range [mS/cm at 25 C] or None; grams for the jug, in a litre of stock,
+        and ounces in 100 US gallons, in the same order.
     Valid for:
         Dry products of the stated formula or grade, in water that keeps them dissolved.
     Error:
@@ -84,12 +99,17 @@ def feed_recipe(
     ]
     used = [(item, grams[at]) for at, item in enumerate(chosen) if grams[at] >= NOTHING_G_L]
     added, notes = _conductivity(used)
-    notes = _missed(wanted, reached) + notes + _together(used) + _feeds(used, reached)
+    notes = _missed(wanted, reached) + notes + _together(used, injector) + _feeds(used, reached)
+    if injector == 1.0 and any(amount * batch_l < SMALL_DOSE_G for _, amount in used):
+        notes.append(SMALL_DOSE)
     return FeedRecipe(
         grams_per_l=tuple(grams),
         reached_ppm=tuple(reached),
         ec_ms_cm_low=None if added is None else (1.0 - EC_ERROR) * (water_ms_cm + added),
         ec_ms_cm_high=None if added is None else (1.0 + EC_ERROR) * (water_ms_cm + added),
+        dose_g=tuple([amount * batch_l for amount in grams]),
+        stock_g_l=tuple([amount * injector for amount in grams]),
+        oz_per_100_us_gal=tuple([oz_per_100_us_gal(g_l=amount) for amount in grams]),
         warnings=tuple(notes),
     )
 
@@ -169,7 +189,7 @@ def _missed(wanted: Sequence[float], reached: Sequence[float]) -> list[str]:
     return ["These products together come no closer: " + "; ".join(missed) + "."]
 
 
-def _together(used: Sequence[tuple[Product, float]]) -> list[str]:
+def _together(used: Sequence[tuple[Product, float]], injector: float) -> list[str]:
     """What must not share a stock, and what a cold stock cannot hold."""
     found = []
     for item, _ in used:
@@ -189,11 +209,10 @@ def _together(used: Sequence[tuple[Product, float]]) -> list[str]:
         found = [" ".join(found)]
     for item, amount in used:
         for id_, grams, level in DISSOLVES_G_L_10_C:
-            if item.id == id_ and amount * STOCK > grams:
+            if item.id == id_ and injector > 1.0 and amount * injector > grams:
                 found.append(
-                    f"A 100-fold stock would take {figure(amount * STOCK, 3)} g of {item.label} "
-                    f"in a litre; at 10 °C a litre of water dissolves {figure(grams, 3)} g "
-                    f"({level})."
+                    f"Your stock would take {figure(amount * injector, 3)} g of {item.label} in a "
+                    f"litre; at 10 °C a litre of water dissolves {figure(grams, 3)} g ({level})."
                 )
     return found
 

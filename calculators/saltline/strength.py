@@ -11,6 +11,7 @@ from saltline.units import G_PER_OZ, ML_PER_US_GAL
 MG_L_PER_PERCENT_G_L = 10.0  # 1 g/L of a feed with 1 % of a nutrient
 TEASPOON_SPREAD = 0.20  # share by which a level spoon differs; docs/sources.json: saltline-notes
 SCALE_STEP_G = 1.0  # what a kitchen scale shows
+SMALL_DOSE_G = 5.0 * SCALE_STEP_G
 STOCK_AT_LEAST_G_L = 10.0  # no feed for plants is this strong: somebody dosed the stock
 
 # Nitrogen [mg/L] up to which the Phalaenopsis trial stayed sound, and at which it was harmed
@@ -32,6 +33,10 @@ EC_ERROR = 0.10  # a mix on a pocket pen; docs/sources.json: saltline-notes
 PEN_ERROR = 0.02  # share of each reading; common practice
 FLAG_PERCENT = 15.0  # pen against label: beyond this look for a cause (saltline-notes)
 
+SMALL_DOSE = (
+    "A kitchen scale that shows whole grams may be half a gram out, a tenth or more of a dose "
+    "under 5 g. Weigh a bigger batch, or use a scale that shows 0.1 g."
+)
 STRONG = (
     "More than 280 ppm nitrogen: in a Phalaenopsis trial 196 to 280 did well, and 364 brought "
     "diseased spikes and fewer roots."
@@ -195,11 +200,8 @@ def _dose_warnings(
     warnings = []
     if target_n_ppm > N_PPM_TRIAL_TOP:
         warnings.append(STRONG)
-    if dose_g < 5.0 * SCALE_STEP_G and injector == 1.0:
-        warnings.append(
-            "A kitchen scale that shows whole grams may be half a gram out, a tenth of this dose "
-            "or more. Weigh a bigger batch, or use a scale that shows 0.1 g."
-        )
+    if dose_g < SMALL_DOSE_G and injector == 1.0:
+        warnings.append(SMALL_DOSE)
     if injector > 1.0:
         warnings.append(
             "1:100 is read here as 1 part of stock in 100 parts of finished feed. Where an "

@@ -11,10 +11,12 @@ from typing import Any
 from latex2mathml.converter import convert
 
 from saltline.answering import answer as answer_text
+from saltline.asking import Kind
 from saltline.declare import OTHER_UNITS, UNITS, Choice, Form, Input, Number, Numbers, Result, Words
 from saltline.errors import Refused
 from saltline.forms import all_forms
 from saltline_pages import shown
+from saltline_pages.fields import fields
 from saltline_pages.links import fragment
 from saltline_pages.twin import twin
 
@@ -24,10 +26,6 @@ STILL = "This browser does not run the calculator. The answer below is for these
 def calculator(form: Form) -> str:
     """The element `salt-calc` of one calculator, answered for its example."""
     inputs = form.complete(form.example)
-    few = "".join(_field(form, item, inputs) for item in form.inputs if not item.more)
-    more = "".join(_field(form, item, inputs) for item in form.inputs if item.more)
-    if more:
-        more = f'<details class="salt-more"><summary>More, if you know it</summary>{more}</details>'
     return (
         f'<salt-calc name="{form.id}" data-state="static" data-version="{form.version}">'
         f'<form novalidate autocomplete="off" aria-labelledby="{form.id}">'
@@ -35,7 +33,7 @@ def calculator(form: Form) -> str:
         f'<p class="salt-example"><span>{escape(form.example_label)}</span></p>'
         '<div class="salt-note" role="status" hidden></div>'
         '<div class="salt-summary" role="alert" tabindex="-1" hidden></div>'
-        f"{few}{more}"
+        f"{fields(form, inputs)}"
         '<div class="salt-actions"><button type="submit" class="salt-main">Work it out</button>'
         '<button type="button" data-do="share">Share or keep</button>'
         f'<p class="salt-still" data-search-exclude>{STILL}</p></div>'
@@ -48,69 +46,6 @@ def calculator(form: Form) -> str:
         f'<script type="application/json">{_json(form)}</script>'
         "</salt-calc>"
     )
-
-
-def _field(form: Form, item: Input, inputs: Mapping[str, Any]) -> str:
-    value = inputs[item.name]
-    key = f"{form.id}-{item.name}"
-    notes = " ".join(f"{key}-{part}" for part in (["hint"] if item.hint else []) + ["error"])
-    hint = f'<p class="salt-hint" id="{key}-hint">{escape(item.hint)}</p>' if item.hint else ""
-    error = f'<p class="salt-error" id="{key}-error" hidden></p>'
-    if isinstance(item, Choice) or (isinstance(item, Words) and item.choices):
-        sketch = _sketch(item) if isinstance(item, Choice) else ""
-        return (
-            f'<fieldset class="salt-field" id="{key}" tabindex="-1" aria-describedby="{notes}">'
-            f"<legend>{sketch}{escape(item.label)}</legend>{hint}{error}"
-            f'<div class="salt-chips">{_chips(item, value)}</div></fieldset>'
-        )
-    unit, spoken = "", ""
-    if isinstance(item, Number | Numbers):
-        unit = shown.unit_of(item, form, inputs)
-        spoken = UNITS[item.unit][1] or unit
-    aloud = f'<span class="salt-aloud"> in {escape(spoken)}</span>' if spoken else ""
-    tail = _unit(item, unit) if unit else ""
-    mode = "decimal" if isinstance(item, Number) and item.low >= 0 else "text"
-    many = "" if isinstance(item, Number) else ' class="salt-many"'
-    maybe = ' <span class="salt-maybe">(if you know it)</span>' if item.optional else ""
-    return (
-        f'<div class="salt-field"><label for="{key}">{escape(item.label)}{maybe}{aloud}</label>'
-        f"{hint}{error}"
-        f'<div class="salt-box"><input type="text"{many} inputmode="{mode}" id="{key}" '
-        f'name="{item.name}" value="{escape(shown.entry(item, value))}" '
-        f'aria-describedby="{notes}" spellcheck="false">{tail}</div></div>'
-    )
-
-
-def _chips(item: Choice | Words, value: Any) -> str:
-    """A button for each word: one of them can be on, or any number of a list."""
-    if isinstance(item, Choice):
-        kind, chosen = "radio", [value]
-        pairs = [(option.value, option.label) for option in item.options]
-    else:
-        kind, chosen, pairs = "checkbox", list(value or ()), list(item.choices)
-    return "".join(
-        f'<label class="salt-chip"><input type="{kind}" name="{item.name}" value="{word}"'
-        f"{' checked' if word in chosen else ''}><span>{escape(label)}</span></label>"
-        for word, label in pairs
-    )
-
-
-def _sketch(item: Choice) -> str:
-    """The drawing beside the words that say the same."""
-    if not item.sketch:
-        return ""
-    return f'<span class="salt-sketch" aria-hidden="true">{item.sketch}</span>'
-
-
-def _unit(item: Input, unit: str) -> str:
-    """The unit behind a field: a menu where it can be written in more than one way."""
-    others = OTHER_UNITS.get(item.unit, ()) if isinstance(item, Number | Numbers) else ()
-    if not others:
-        return f'<span class="salt-unit" aria-hidden="true">{escape(unit)}</span>'
-    ways = [unit, *(other[0] for other in others)]
-    options = "".join(f'<option value="{at}">{escape(way)}</option>' for at, way in enumerate(ways))
-    start = '<select class="salt-unit" aria-label="Unit" disabled data-search-exclude>'
-    return f"{start}{options}</select>"
 
 
 def _answer(form: Form, inputs: Mapping[str, Any]) -> str:
@@ -370,6 +305,9 @@ def declaration(form: Form) -> dict[str, Any]:
             out |= {"kind": "words", "pattern": item.pattern}
             if item.choices:
                 out["options"] = [list(choice) for choice in item.choices]
+            if item.kinds:
+                out |= {"kinds": [_kind(kind) for kind in item.kinds]}
+                out |= {"parts": [entry(part) for part in item.parts]}
         if isinstance(item, Numbers | Words):
             out |= {"least": item.least, "most": item.most}
         if item.optional:
@@ -407,9 +345,15 @@ def declaration(form: Form) -> dict[str, Any]:
             for unit in sorted(
                 {r.unit for r in form.results}
                 | {i.unit for i in form.inputs if isinstance(i, Number | Numbers)}
+                | {part.unit for i in form.inputs if isinstance(i, Words) for part in i.parts}
             )
         },
     }
+
+
+def _kind(kind: Kind) -> dict[str, Any]:
+    names = ("word", "label", "parts", "least", "said", "tail", "hint")
+    return {name: getattr(kind, name) for name in names if getattr(kind, name)}
 
 
 def functions(form: Form) -> list[str]:

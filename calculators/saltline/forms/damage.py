@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from saltline import damage_key, stage_action
+from saltline.asking import Next
 from saltline.damage_signs import CAUSES, SIGNS, Sign
-from saltline.declare import Choice, Form, Next, Option, Result
+from saltline.declare import Choice, Form, Option, Result
 from saltline.forms.choices import KINDS, STAGES
 from saltline.pictures.signs import sketch
 from saltline.words import damage as words

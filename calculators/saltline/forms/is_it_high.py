@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from saltline import is_it_high
-from saltline.declare import Choice, Form, Next, Number, Option, Result
+from saltline.asking import Next
+from saltline.declare import Choice, Form, Number, Option, Result
 from saltline.forms.pot_inputs import ASSUMED, BINDING, GRAIN, LAYERS, LINE, NO_POT
 from saltline.pictures import pot as pictures
 from saltline.words import pot as words

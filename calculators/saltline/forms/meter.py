@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from saltline import meter, standards
-from saltline.declare import YES_NO, Choice, Form, Next, Number, Option, Result
+from saltline.asking import Next
+from saltline.declare import YES_NO, Choice, Form, Number, Option, Result
 from saltline.pictures import meter as pictures
 from saltline.words import meter as words
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from saltline import pore_water
-from saltline.declare import Choice, Form, Next, Number, Option, Result
+from saltline.asking import Next
+from saltline.declare import Choice, Form, Number, Option, Result
 from saltline.forms.pot_inputs import (
     ASSUMED,
     BINDING,

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from saltline import recipe
+from saltline.asking import Screen, Way
 from saltline.declare import Form, Number, Result, Words
-from saltline.forms.strength import DRAIN, KEEP, WATER
+from saltline.forms.strength import DRAIN, INJECTOR, KEEP, WATER
 from saltline.pictures import feed as pictures
 from saltline.products import PRODUCTS
 from saltline.words import recipe as words
@@ -22,6 +23,47 @@ def _wanted(name: str, label: str, high: float, hint: str = "0 takes what comes"
         origin="0: not asked for, so whatever the others bring.",
     )
 
+
+# Our own proposals: no trial tells what a pot of granules wants.
+GROWING = {"n_ppm": 105.0, "p_ppm": 15.0, "k_ppm": 80.0, "ca_ppm": 60.0, "mg_ppm": 20.0}
+GENTLE = {"n_ppm": 50.0, "p_ppm": 7.0, "k_ppm": 40.0, "ca_ppm": 30.0, "mg_ppm": 10.0}
+
+
+def _way(label: str, values: dict[str, float], origin: str) -> Way:
+    names = ("nitrogen", "phosphorus", "potassium", "calcium", "magnesium")
+    first, *others = (f"{name} {ppm:g}" for name, ppm in zip(names, values.values(), strict=True))
+    hint = ", ".join([first + " ppm", *others]) + ": our own proposal"
+    return Way(label=label, hint=hint, values=values, origin=origin)
+
+
+NEEDS = Screen(
+    question="What is the feed for?",
+    hint="A plant at rest, without live roots, or with rot gets no feed.",
+    ways=(
+        _way(
+            "Leaves and roots in growth",
+            GROWING,
+            "nitrogen in our usual 100 to 125 ppm (proposed). Potassium three quarters of it: a "
+            "Cattleya did best with half, Phalaenopsis wanted as much (abstracts read). Phosphorus "
+            "a seventh of it: a fifth is advised for Phalaenopsis, and more did harm (abstract "
+            "read). Calcium and magnesium: no source. The grams move with them.",
+        ),
+        _way(
+            "Few roots, seedlings, divisions",
+            GENTLE,
+            "about half of the same; this page proposes a quarter to a half.",
+        ),
+    ),
+    folded=tuple(GROWING),
+    fold="Your own numbers",
+)
+SHELF = Screen(question="What stands on your shelf?", inputs=("products",))
+JUG = Screen(
+    question="Which water, and how big is the jug?",
+    inputs=("water_ms_cm", "batch_l"),
+    folded=("injector",),
+    fold="For greenhouses",
+)
 
 FEED_RECIPE = Form(
     id="feed-recipe",
@@ -42,7 +84,19 @@ FEED_RECIPE = Form(
         _wanted("ca_ppm", "Calcium wanted beside your water's", 500),
         _wanted("mg_ppm", "Magnesium wanted beside your water's", 200),
         WATER,
+        Number(
+            name="batch_l",
+            label="Feed to mix",
+            unit="l",
+            low=0.05,
+            high=10000,
+            default=1,
+            hint="finished feed in your jug or can, ready for the pots",
+            origin="One litre: the grams go up with the litres.",
+        ),
+        INJECTOR,
     ),
+    screens=(NEEDS, SHELF, JUG),
     results=(
         Result(name="grams_per_l", label="Grams in a litre, in your order", unit="g_l"),
         Result(
@@ -52,15 +106,16 @@ FEED_RECIPE = Form(
         ),
         Result(name="ec_ms_cm_low", label="The pen should read at least", unit="ms_cm", digits=2),
         Result(name="ec_ms_cm_high", label="at most", unit="ms_cm", digits=2),
+        Result(name="dose_g", label="Grams for the jug, in your order", unit="g"),
+        Result(name="stock_g_l", label="In a litre of stock, in your order", unit="g_l"),
+        Result(
+            name="oz_per_100_us_gal", label="The feed in ounces, in your order", unit="oz_100_gal"
+        ),
     ),
     words=words.feed_recipe,
     picture=pictures.feed_recipe,
     example={
-        "n_ppm": 105.0,
-        "p_ppm": 15.0,
-        "k_ppm": 80.0,
-        "ca_ppm": 60.0,
-        "mg_ppm": 20.0,
+        **GROWING,
         "products": [
             "calcium_ammonium_nitrate",
             "magnesium_nitrate",
@@ -68,6 +123,7 @@ FEED_RECIPE = Form(
             "monoammonium_phosphate",
         ],
         "water_ms_cm": 0.05,
+        "batch_l": 5.0,
     },
     equation=(r"\min_{x \ge 0} \sum_i \left( \sum_j a_{ij} x_j - b_i \right)^2",),
     working=(
@@ -102,7 +158,16 @@ FEED_RECIPE = Form(
         {"products": ["grade_20_10_20", "calcium_nitrate", "magnesium_sulfate"]},
         {"products": ["grade_20_20_20", "magnesium_sulfate"]},
     ),
-    sources=("lawson-hanson-1974", "iupac-masses", "saltline-notes", "wang-2008", "crc-solubility"),
+    sources=(
+        "lawson-hanson-1974",
+        "iupac-masses",
+        "saltline-notes",
+        "wang-2008",
+        "wang-2007",
+        "tanaka-1988",
+        "ashs-2009-2001",
+        "crc-solubility",
+    ),
 )
 
 FORMS = (FEED_RECIPE,)

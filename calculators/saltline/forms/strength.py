@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from saltline import strength
-from saltline.declare import Form, Next, Number, Result
+from saltline.asking import Next
+from saltline.declare import Form, Number, Result
 from saltline.pictures import feed as pictures
 from saltline.words import strength as words
 
@@ -29,6 +30,17 @@ WATER = Number(
     low=0,
     high=5,
     hint="read it with the same pen",
+)
+INJECTOR = Number(
+    name="injector",
+    label="Injector",
+    unit="times",
+    low=1,
+    high=1000,
+    default=1,
+    hint="100 for 1:100; 1 without an injector",
+    origin="Most growers mix in a can.",
+    more=True,
 )
 
 
@@ -175,17 +187,7 @@ FEED_DOSE = Form(
             source="argo-fisher-5",
             more=True,
         ),
-        Number(
-            name="injector",
-            label="Injector",
-            unit="times",
-            low=1,
-            high=1000,
-            default=1,
-            hint="100 for 1:100; 1 without an injector",
-            origin="Most growers mix in a can.",
-            more=True,
-        ),
+        INJECTOR,
     ),
     results=(
         Result(name="dose_g", label="Weigh for the batch", unit="g"),
