@@ -84,7 +84,7 @@ SCRIPTS = {
     "salt-trust": "salt-trust.js",
 }
 # Parts of one calculator's form: a file each, so that other pages do not carry them.
-APART = {"salt-screens": "salt-screens.js"}
+APART = {"salt-events": "salt-events.js", "salt-screens": "salt-screens.js"}
 
 
 def finish(out: Path, built: date) -> None:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from saltline import flush_learn
+from saltline.asking import Kind
 from saltline.declare import Form, Number, Result, Words
+from saltline.flush_log import BOUNDS, KINDS
 from saltline.forms.pot_inputs import (
     ASSUMED,
     BINDING,
@@ -26,6 +28,52 @@ EXAMPLE = {
     "grain_mm": 8.0,
 }
 
+
+def _part(name: str, label: str, unit: str, figure: str, hint: str = "") -> Number:
+    """A figure of an event, with the bounds that the log has for it."""
+    (low, high) = next((low, high) for known, low, high in BOUNDS if known == figure)
+    return Number(name=name, label=label, unit=unit, low=low, high=high, hint=hint)
+
+
+# The figures of the log's words (flush_log) as fields, and their kinds as sentences.
+PARTS = {
+    "mL": _part("event_ml", "How much water", "ml", "mL"),
+    "minutes": _part("event_min", "Minutes in the water", "min", "minutes"),
+    "hours": _part("event_h", "Hours it stood", "h", "hours"),
+    "reading": _part("event_ms_cm", "What the pen read", "ms_cm", "reading"),
+}
+DONE = {
+    "drip": ("Read the drips", "Drips read {in:event_ms_cm}", "", ""),
+    "pour": (
+        "Poured",
+        "Poured {in:event_ml}",
+        "; what ran out read {in:event_ms_cm}",
+        "Not read? Leave the reading empty.",
+    ),
+    "soak": (
+        "Soaked",
+        "Soaked in {in:event_ml} for {in:event_min}",
+        "; the bath read {in:event_ms_cm}",
+        "Not read? Leave the reading empty.",
+    ),
+    "rest": ("Let it stand", "Stood drained for {in:event_h}", "", ""),
+}
+
+
+def _kind(word: str) -> Kind:
+    names, least = next((names, least) for known, _, names, least in KINDS if known == word)
+    label, said, tail, hint = DONE[word]
+    return Kind(
+        word=word,
+        label=label,
+        parts=tuple(PARTS[name].name for name in names),
+        least=least,
+        said=said,
+        tail=tail,
+        hint=hint,
+    )
+
+
 FLUSH_LEARN = Form(
     id="flush-learn",
     question="What do my readings say is left?",
@@ -40,6 +88,9 @@ FLUSH_LEARN = Form(
             most=40,
             hint="drip:reading, soak:mL:minutes:reading, pour:mL:reading, rest:hours; readings in "
             "mS/cm; begin with a pot that had stood covered overnight",
+            kinds=tuple(_kind(word) for word in DONE),
+            parts=tuple(PARTS.values()),
+            begin="Begin with a pot that had stood covered overnight. Touch a line to change it.",
         ),
         RINSE,
         Number(

@@ -74,11 +74,16 @@ class SaltCalc extends HTMLElement {
     return [...ticked].map((control) => control.value).join(",");
   }
 
+  /** Everything that has a field: the inputs, and the parts of those that are lists of events. */
+  get items() {
+    return this.declared.inputs.flatMap((item) => [item, ...(item.parts ?? [])]);
+  }
+
   /** All values, and what is wrong with those that cannot be read. */
-  read() {
+  read(items = this.declared.inputs) {
     const inputs = {};
     const problems = [];
-    for (const item of this.declared.inputs) {
+    for (const item of items) {
       const outcome = this.reading(item);
       if ("value" in outcome) inputs[item.name] = outcome.value;
       else problems.push({ item, missing: outcome.missing, text: sentence(item, outcome) });
@@ -114,7 +119,7 @@ class SaltCalc extends HTMLElement {
 
   /** Each field's unit: the reader's way of writing it, or what another field says. */
   units() {
-    for (const item of this.declared.inputs) {
+    for (const item of this.items) {
       const sign = this.part(`input[name="${item.name}"] + .salt-unit`);
       if (sign?.matches("select")) {
         sign.disabled = false;
@@ -129,7 +134,7 @@ class SaltCalc extends HTMLElement {
   /** The reader wants this unit written another way, here and everywhere. */
   rewrite(menu) {
     const name = menu.previousElementSibling.name;
-    const { unit: key } = this.declared.inputs.find((item) => item.name === name);
+    const { unit: key } = this.items.find((item) => item.name === name);
     keep("units", { ...recall("units"), [key]: Number(menu.value) });
     menu.value = String(unit(this.declared, key).at);
     for (const calculator of document.querySelectorAll("salt-calc")) {
@@ -246,6 +251,11 @@ class SaltCalc extends HTMLElement {
     const note = this.part(".salt-note");
     note.textContent = text;
     note.hidden = !text;
+  }
+
+  /** A sentence about inputs, in the reader's units. */
+  inWords(text, inputs, values) {
+    return fill(text, { ...this.declared, inputs }, values, {});
   }
 
   /** The summary of errors, which takes the focus, and the same words at each field. */

@@ -2,6 +2,7 @@
 // its own: every function takes the time. Times are milliseconds since 1970.
 
 import { fragment } from "./link.js";
+import { word } from "./log.js";
 
 export const MOST_POTS = 12;
 const HOUR = 3_600_000;
@@ -22,21 +23,18 @@ export const active = (session) => session.pots.filter((each) => !each.done && !
 const hours = (each, now) => Math.round(((now - each.last) / HOUR) * 10) / 10;
 
 function rested(each, now, rest = hours(each, now)) {
-  return each.log.length && rest >= 0.1 ? [...each.log, `rest:${Math.min(rest, 336)}`] : each.log;
+  return each.log.length && rest >= 0.1 ? [...each.log, word("rest", Math.min(rest, 336))] : each.log;
 }
-
-const figure = (value) => String(Number(value.toPrecision(12))).replace("e+", "e");
 
 /** Morning: the first drips of a pot that stood covered for so many hours. */
 export function drip(each, reading, now, covered) {
-  const log = [...rested(each, now, covered), `drip:${figure(reading)}`];
+  const log = [...rested(each, now, covered), word("drip", reading)];
   return { ...each, log, last: now, drips: [...each.drips, reading] };
 }
 
 /** One slow pour; the reading of what ran out is worth having, but can be left out. */
 export function pour(each, ml, reading, now) {
-  const said = reading === null ? "" : `:${figure(reading)}`;
-  return { ...each, log: [...rested(each, now), `pour:${figure(ml)}${said}`], last: now };
+  return { ...each, log: [...rested(each, now), word("pour", ml, reading)], last: now };
 }
 
 /** After every pot's turn: the next round, or the night when the morning's pours are done. */
