@@ -41,7 +41,7 @@ def meter_reading(inputs: Mapping[str, Any], answer: MeterReading) -> tuple[str,
 
 def which_scale(inputs: Mapping[str, Any], answer: WhichScale) -> tuple[str, str, str]:
     """Verdict, number, reason for `which-scale`."""
-    if answer.scale is None:
+    if answer.scale is None or answer.off_percent is None:
         return (
             "No scale fits this reading.",
             "",
