@@ -31,7 +31,7 @@ SMALL = """([main, other, body]) => {
     for (const control of one.querySelectorAll(controls)) high(control, other);
   }
   const text =
-    ".md-content__inner > p, .salt-say, .salt-number, .salt-why, .salt-warnings li, label";
+    "article > p, .salt-say, .salt-number, .salt-why, .salt-warnings li, .salt-field label";
   for (const one of document.querySelectorAll(text)) {
     const size = parseFloat(getComputedStyle(one).fontSize);
     if (seen(one) && size < body) told(one, `${size} px of type`);
