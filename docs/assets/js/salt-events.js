@@ -104,12 +104,13 @@ class SaltEvents extends HTMLElement {
           at > 0 ? button("Earlier", () => this.take(at, -1)) : null,
           at < last ? button("Later", () => this.take(at, 1)) : null,
         ];
-    const box = make("li", { class: "salt-editing", role: "group", ariaLabel: kind.label },
+    const group = make("div", { role: "group", ariaLabel: kind.label },
       make("b", {}, kind.label),
       kind.hint ? make("p", { class: "salt-hint" }, kind.hint) : null,
       ...fields,
       make("div", { class: "salt-actions" }, ...buttons),
     );
+    const box = make("li", { class: "salt-editing" }, group);
     // The calculator's own fields are elsewhere; a unit chosen here holds everywhere.
     box.addEventListener("input", (event) => {
       if (!event.target.matches("select")) event.stopPropagation();
