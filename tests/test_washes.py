@@ -15,6 +15,7 @@ from saltline.priors import pot_of, pots, usual_water_ml
 from saltline.ranges import after_each, whole_range
 from saltline.washes import DRAWS, Asked, morning_by_morning, washes_needed
 
+PARTS = len(SPHERE)
 PROPERTIES = st.fixed_dictionaries(
     {
         "water_held_ml": st.floats(20.0, 2000.0),
@@ -36,8 +37,8 @@ ASKED = st.builds(
 @given(
     fourier=st.floats(1e-6, 100.0),
     excesses=st.one_of(
-        st.lists(st.floats(0.0, 1.0), min_size=13, max_size=13),
-        st.floats(0.0, 1.0).map(lambda film: [1.0] * 12 + [film]),
+        st.lists(st.floats(0.0, 1.0), min_size=PARTS + 1, max_size=PARTS + 1),
+        st.floats(0.0, 1.0).map(lambda film: [1.0] * PARTS + [film]),
     ),
     ratio=st.floats(0.01, 50.0),
     washed=st.sampled_from([0.0, 0.3, 5.0]),
@@ -46,7 +47,7 @@ ASKED = st.builds(
 def test_exchange_is_that_of_whole_matrices(
     fourier: float, excesses: list[float], ratio: float, washed: float
 ) -> None:
-    """Each pole by a matrix of 13 places, against the sums that `exchanged` takes."""
+    """Each pole by a matrix of all places, against the sums that `exchanged` takes."""
     shares, rates = np.array(SPHERE).T
     start = np.array(excesses)
     paces = fourier * shares * rates
