@@ -12,7 +12,7 @@ from saltline.priors import SEED, WHOLE, PotDraw, pot_of, pots, reading_sd
 
 BATCH = 128  # draws in one box
 COUNTS_IF, MARGIN = 4.0, 0.03  # of the log likelihood below the best; of a prior, round the box
-ENOUGH = 100.0  # effective draws
+ENOUGH = 80.0  # effective draws
 WORK = 15000  # exchanges at most: 0.7 s in the light engine of a desk computer
 FAR_SD = 3.0  # a draw with a reading farther off than this does not fit
 
@@ -32,13 +32,13 @@ class Learner:
     Equation:
         likelihood = exp(-misses2 / 2) s / start, the start solved for each draw (`solved_start`)
         under a prior even in its logarithm; then one normal draw of the start about its solution.
-        The first batch covers the whole prior; as long as fewer than 100 effective draws,
+        The first batch covers the whole prior; as long as fewer than 80 effective draws,
         (sum w)2 / sum w2, come of all, the next is from the box that holds those which count. Every
         draw is weighted by likelihood over the density of all draws there, so boxes lose nothing.
     Valid for:
         As `pot.Pot`; 10-90 % ranges held 70-95 % of made-up pots (scripts/calibrate.py).
     Error:
-        Quantiles of 100 effective draws within about 5 % of the whole prior's.
+        Quantiles of 80 effective draws within about 6 % of the whole prior's.
     Sources:
         saltline-notes, flush review 4; kish-1965; veach-guibas-1995.
     """
