@@ -20,6 +20,8 @@ LATER = (
     "./share-panel.js",
     "./club.js",
     "./offline.js",
+    "./salt-case.js",
+    "./salt-events.js",
 )  # which our scripts import when they are wanted
 TARGET = "es2021"  # what the light engine needs too: Chrome 85, Firefox 79, Safari 15
 
@@ -85,15 +87,14 @@ def write_hashed(out: Path, name: str, content: bytes) -> str:
     return path
 
 
-def used_rules(
-    css: str, pages: list[str], never: tuple[str, ...] = (), screen: bool = False
-) -> str:
+def used_rules(css: str, pages: list[str], never: tuple[str, ...] = (), first: bool = False) -> str:
     """The rules of a style sheet that some of these pages use, minified.
 
-    Selectors that match one of the patterns `never` stay out, and with `screen` the rules of paper.
+    Selectors that match one of the patterns `never` stay out, and with `first` what a page can do
+    without until its first answer.
     """
     command = [tool("node"), str(Path(__file__).with_name("purge.mjs"))]
-    job = json.dumps({"css": css, "pages": pages, "never": never, "screen": screen})
+    job = json.dumps({"css": css, "pages": pages, "never": never, "first": first})
     done = subprocess.run(command, input=job, capture_output=True, text=True, check=False)
     if done.returncode != 0:
         raise RuntimeError(f"the theme's styles could not be read: {done.stderr[-2000:]}")

@@ -73,7 +73,6 @@ def generate(out: Path, site_url: str | None, generator: str = "mkdocs") -> None
 SCRIPTS = {
     "salt-article": "salt-article.js",
     "salt-calc": "salt-calc.js",
-    "salt-case": "salt-case.js",
     "salt-club": "salt-club.js",
     "salt-experiment": "salt-experiment.js",
     "salt-handout": "salt-handout.js",
@@ -84,7 +83,7 @@ SCRIPTS = {
     "salt-trust": "salt-trust.js",
 }
 # Parts of one calculator's form: a file each, so that other pages do not carry them.
-APART = {"salt-events": "salt-events.js", "salt-screens": "salt-screens.js"}
+APART = {"salt-screens": "salt-screens.js"}
 
 
 def finish(out: Path, built: date) -> None:

@@ -17,6 +17,7 @@ from datetime import date
 from pathlib import Path
 
 from saltline_pages import bundling, precache
+from saltline_pages.trimmed import trimmed
 
 NEIGHBOUR = re.compile(r'<link rel="(prev|next)"[^>]*>')  # some browsers fetch it unasked
 STYLE = re.compile(r'\s*<link rel="stylesheet" href="([^"]*assets/stylesheets/[^"]+)">')
@@ -38,8 +39,6 @@ NEVER = (
     r"\.md-typeset \.(abstract|bug|danger|example|failure|info|note|question|quote|success|tip)\b",
     r"\.md-typeset \.warning\b",
 )
-# Ends that HTML lets a writer leave out: of a cell before the next, of a row before the next.
-NEEDLESS = re.compile(r"</t[dh]>(?=\s*<(?:t[dh]\b|/tr>))|</tr>(?=\s*<(?:tr\b|/tbody>|/thead>))")
 SEARCH = 'data-md-component="search" role="dialog"'
 NAMES = {"drawer": "Menu", "search": "Search"}
 
@@ -67,7 +66,8 @@ def dress(out: Path, pages: Mapping[Path, str]) -> Dress:
     whole = bundling.used_rules(css, list(pages.values()), NEVER) + own
     live = [page for page in pages.values() if "<salt-calc" in page]
     feet = precache.foot("", 0, date.today())  # which the pages get last
-    first = bundling.used_rules(whole, [*live, feet], screen=True)
+    first = bundling.used_rules(whole, [*live, feet], first=True)
+    first += bundling.style("waiting.css").decode()
     return Dress(
         style=bundling.write_hashed(out, "style.css", whole.encode()),
         first_style=bundling.write_hashed(out, "first.css", first.encode()),
@@ -81,7 +81,8 @@ def dress(out: Path, pages: Mapping[Path, str]) -> Dress:
 def undressed(html: str, root: str, dress: Dress) -> str:
     """A page without the theme's sheets and script; `page.js` fetches what the search needs."""
     search = {"style": root + dress.search_style, "script": root + dress.search_script}
-    html = NEIGHBOUR.sub("", SCRIPT.sub("", STYLE.sub("", html)))
+    for needless in (NEIGHBOUR, SCRIPT, STYLE):
+        html = needless.sub("", html)
     html = ELLIPSIS.sub(r"\1\2", html)
     if 'id="__toc"' not in html:
         html = CONTENTS.sub(r"<span \1>\2</span>", html)
@@ -89,11 +90,10 @@ def undressed(html: str, root: str, dress: Dress) -> str:
     # (frame.css), they are the buttons.
     html = TOGGLE.sub(lambda found: f'{found[1]} aria-label="{NAMES[found[2]]}">', html)
     html = html.replace(SEARCH, f'{SEARCH} aria-label="Search"')
-    later = f'<script type="application/json" id="salt-search">{json.dumps(search)}</script>'
+    found = json.dumps(search, separators=(",", ":"))
+    later = f'<script type="application/json" id="salt-search">{found}</script>'
     html = html.replace("</body>", f"{later}</body>")
-    html = NEEDLESS.sub("", html)
-    # The theme's pages are a third white space.
-    return html if "<pre" in html else re.sub(r"\s*\n\s*", "\n", html)
+    return trimmed(html)
 
 
 def sheet(html: str, root: str, dress: Dress) -> str:

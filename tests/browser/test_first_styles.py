@@ -22,12 +22,25 @@ LOOKS = """() => [...document.querySelectorAll("body, body *")]
     ].map((name) => look[name]);
     return [`${one.localName}.${one.getAttribute("class")}${part}`, box, ...paint].join(" | ");
   }))"""
-SILENT = "globalThis.Worker = class { postMessage() {} terminate() {} }"
+# All of it drawn, in the boxes that what is out of sight has when it comes into sight.
+DRAWN = """() => {
+  for (const one of document.querySelectorAll("body *")) {
+    const waits = getComputedStyle(one).contentVisibility === "auto";
+    if (waits) one.style.contain = "layout style paint";
+  }
+  const sheet = new CSSStyleSheet();
+  sheet.replaceSync("* { content-visibility: visible !important }");
+  document.adoptedStyleSheets.push(sheet);
+}"""
 WHOLE = """() => new Promise((done) => {
   const part = document.querySelector("link[data-whole]");
   const whole = part.cloneNode();
   whole.href = part.dataset.whole;
-  whole.onload = () => { part.remove(); done(); };
+  whole.onload = () => {
+    part.remove();
+    for (const one of document.querySelectorAll("[style*=contain]")) one.style.contain = "";
+    done();
+  };
   part.before(whole);
 })"""
 
@@ -55,6 +68,7 @@ def test_the_first_styles_show_what_the_whole_sheet_shows(
             for path in pages:
                 page.goto(f"{address}{path}/", wait_until="load")
                 page.wait_for_timeout(150)
+                page.evaluate(DRAWN)
                 first: list[Any] = page.evaluate(LOOKS)
                 page.evaluate(WHOLE)
                 whole: list[Any] = page.evaluate(LOOKS)

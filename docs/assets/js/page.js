@@ -62,16 +62,21 @@ addEventListener("hashchange", () => {
   toggle("drawer").checked = false;
 });
 
-// The copy for later, once the page has answered or has had time to.
+// What can wait until the page has answered, or has had time to.
 const PATIENCE = 10_000; // milliseconds
-const keep = () => import("./offline.js").then(({ begin }) => begin()).catch(() => {});
+function rest() {
+  import("./offline.js").then(({ begin }) => begin()).catch(() => {});
+  const holds = (element) => document.querySelector(element);
+  if (holds("salt-case")) import("./salt-case.js").catch(() => {});
+  if (holds("salt-events")) import("./salt-events.js").catch(() => {});
+}
 parsed(() => {
   const waits = document.querySelector("salt-calc") && !document.querySelector("[data-state=live]");
-  if (!waits) return keep();
+  if (!waits) return rest();
   const once = () => {
     clearTimeout(patience);
     document.removeEventListener("salt:answer", once);
-    setTimeout(keep, 100); // the answer is drawn first
+    setTimeout(rest, 100); // the answer is drawn first
   };
   const patience = setTimeout(once, PATIENCE);
   document.addEventListener("salt:answer", once);
