@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from html import escape
 from typing import Any
 
@@ -43,7 +43,7 @@ def calculator(form: Form) -> str:
         "</form>"
         f"{_cases(form)}"
         f"{_footer(form)}"
-        f'<script type="application/json">{_json(form)}</script>'
+        f'<script type="application/json" id="{form.id}-declared">{_json(form)}</script>'
         "</salt-calc>"
     )
 
@@ -358,9 +358,26 @@ def _kind(kind: Kind) -> dict[str, Any]:
 
 def functions(form: Form) -> list[str]:
     """The dotted paths of what the light engine runs for a calculator."""
-    parts = (form.function, form.words, form.picture, form.table, form.step)
-    made = [f"{part.__module__}.{part.__name__}" for part in parts if part]
-    return ["saltline.answering.answer", *made]
+    return [*answering(form), *_paths(form.step)]
+
+
+def answering(form: Form) -> list[str]:
+    """Those that an answer needs."""
+    parts = (form.function, form.words, form.picture, form.table)
+    return ["saltline.answering.answer", *_paths(*parts)]
+
+
+def example(form: Form) -> str:
+    """The question of its example, letter for letter as docs/assets/js/question.js asks it."""
+    parts = ("function", "words", "picture", "table")
+    paths = {part: getattr(form, part) for part in parts}
+    asked: dict[str, Any] = {part: _paths(path)[0] for part, path in paths.items() if path}
+    asked["arguments"] = form.complete(form.example)
+    return json.dumps(asked, ensure_ascii=False, separators=(",", ":"))
+
+
+def _paths(*parts: Callable[..., Any] | None) -> list[str]:
+    return [f"{part.__module__}.{part.__name__}" for part in parts if part]
 
 
 def modules(form: Form) -> set[str]:

@@ -10,7 +10,7 @@ from pathlib import Path
 
 from saltline.forms import all_forms
 from saltline_pages import bundling, trust
-from saltline_pages.calculator import functions
+from saltline_pages.calculator import answering, example, functions
 from saltline_pages.checks import rows
 from saltline_pages.full_engine import write_full_engine
 from saltline_pages.lower import bundle
@@ -52,12 +52,16 @@ def early_start(html: str, root: str, engine: Engine) -> str:
     parts = {"wasm": root + engine.wasm, "worker": root + engine.worker}
     if ids:
         form = forms[ids[0]]
-        parts["first"] = f"{form.function.__module__}.{form.function.__name__}"
-        science = _parted(set(functions(form)), asked, engine.out)
+        parts |= {"first": example(form), "last": f"#{form.id}-declared"}
+        science = _parted(set(answering(form)), asked, engine.out)
         parts |= {name: root + path for name, path in science.items()}
     else:
         parts["science"] = root + _science(asked, engine.out)
-    script = bundling.script("start.js").decode().replace(PARTS, json.dumps(parts), 1)
+    script = (
+        bundling.script("start.js")
+        .decode()
+        .replace(PARTS, json.dumps(parts, separators=(",", ":")), 1)
+    )
     return f"<script>{script}</script>"
 
 

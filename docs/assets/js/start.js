@@ -20,9 +20,9 @@ const start = () => {
   const worker = new Worker(at(parts.worker));
   worker.onerror = (event) => {
     event.preventDefault(); // or the page would take it for a fault of its own scripts
-    if (shared.worker === worker) shared.worker = null; // the next question starts another
+    if (shared.worker === worker) shared.worker = shared.first = null; // the next question starts another
   };
-  const { first } = parts;
+  const first = parts.first && JSON.parse(parts.first).function;
   const more = parts.more && at(parts.more);
   const give = (what) => worker.postMessage({ first, more, ...what });
   // Where all is kept on the device, the worker need not wait for the page, which is being laid out.
@@ -36,14 +36,27 @@ const start = () => {
   return worker;
 };
 
-// `worker`: the running one; `begun`: not so before a touch where the reader saves data.
-const shared = { start, worker: null, begun: false };
+// `worker`: the running one; `begun`: not so before a touch where the reader saves data; `first`: the
+// question that it was given before our scripts came, and `heard`, what it said to it.
+const shared = { start, worker: null, begun: false, first: null, heard: [] };
 document[Symbol.for("saltline")] = shared;
 if (!navigator.connection?.saveData && !matchMedia("(prefers-reduced-data: reduce)").matches) {
   shared.begun = true;
   try {
     shared.worker = start();
+    // The page opens with the first calculator's example: its answer need not wait for the page.
+    if (parts.first && !location.hash) {
+      shared.first = { id: -1, question: parts.first };
+      shared.worker.onmessage = ({ data }) => shared.heard.push(data);
+      shared.worker.postMessage(shared.first);
+    }
   } catch {
     // Told to the first question, which tries again.
   }
+}
+
+// A page that is kept here comes all at once: it is drawn with the first calculator whole.
+if (parts.last && navigator.serviceWorker?.controller) {
+  const wait = document.createElement("link");
+  document.head.append(Object.assign(wait, { rel: "expect", href: parts.last, blocking: "render" }));
 }
