@@ -28,7 +28,9 @@
     };
     part.parentNode.insertBefore(whole, part);
   }
-  document.addEventListener("salt:answer", dress);
+  document.addEventListener("salt:answer", function () {
+    setTimeout(dress, 0); // the answer first
+  });
   setTimeout(dress, 10000); // milliseconds
   var able =
     window.customElements &&

@@ -66,12 +66,18 @@ class SaltCalc extends HTMLElement {
     this.dataset.state = state;
   }
 
-  /** What stands in the field of an input: one text box, or a group of radio buttons. */
+  /** The controls of an input: one text box, or a group of radio buttons or ticks. */
+  controls(item) {
+    const found = this.form.elements[item.name];
+    return found instanceof RadioNodeList ? [...found] : [found];
+  }
+
+  /** What stands in them. */
   typed(item) {
-    if (!item.options) return this.part(`input[name="${item.name}"]`).value;
-    // One radio button, or any number of ticks.
-    const ticked = this.querySelectorAll(`input[name="${item.name}"]:checked`);
-    return [...ticked].map((control) => control.value).join(",");
+    const controls = this.controls(item);
+    if (!item.options) return controls[0].value;
+    const ticked = controls.filter((control) => control.checked);
+    return ticked.map((control) => control.value).join(",");
   }
 
   /** Everything that has a field: the inputs, and the parts of those that are lists of events. */
@@ -93,10 +99,10 @@ class SaltCalc extends HTMLElement {
 
   /** The value in a field. One that we wrote ourselves, in any unit, is taken back exactly. */
   reading(item) {
-    const box = this.part(`input[name="${item.name}"]`);
+    const [box] = this.controls(item);
     const { dataset, value } = box;
     if (value && dataset.text === value) return { value: JSON.parse(dataset.exact) };
-    const unit = unitOf(this.declared, item, this.choices());
+    const unit = unitOf(this.declared, item, this.choices(item));
     // While units are being rewritten, a field still holds the unit that its own menu shows.
     const menu = box.nextElementSibling;
     const at = menu?.matches("select.salt-unit") ? Number(menu.value) : unit.at;
@@ -104,9 +110,10 @@ class SaltCalc extends HTMLElement {
     return field({ ...item, like }, this.typed(item), { ...unit, at });
   }
 
-  choices() {
-    const chosen = this.declared.inputs.filter((item) => item.kind === "choice");
-    return Object.fromEntries(chosen.map((item) => [item.name, this.typed(item)]));
+  /** The choice that says an item's unit, where one does. */
+  choices({ unit_from: name }) {
+    const choice = this.declared.inputs.find((item) => item.name === name);
+    return choice ? { [name]: this.typed(choice) } : {};
   }
 
   edited(name) {
@@ -126,7 +133,7 @@ class SaltCalc extends HTMLElement {
         const at = recall("units")?.[item.unit] ?? 0;
         if (Number(sign.value) !== at) this.convert(item, sign, at);
       } else if (sign && item.unit_from) {
-        sign.textContent = unitOf(this.declared, item, this.choices()).sign;
+        sign.textContent = unitOf(this.declared, item, this.choices(item)).sign;
       }
     }
   }
@@ -197,8 +204,8 @@ class SaltCalc extends HTMLElement {
       return asked ? this.complain([problem]) : this.wait([problem]);
     }
     this.complain([]);
-    this.answered = this.link(); // the fields that the answer shown belongs to
-    if (reply.refused) this.refuse(reply);
+    this.answered = this.link(inputs); // the fields that the answer shown belongs to
+    if (reply.refused) this.refuse(inputs, reply);
     else this.show(inputs, reply);
     if (asked) this.lead();
     if (this.touched) this.remember(inputs);
@@ -301,12 +308,12 @@ class SaltCalc extends HTMLElement {
     (control.querySelector?.("input") ?? control).focus();
   }
 
-  refuse({ refused, instead }) {
+  refuse(inputs, { refused, instead }) {
     this.say([refused, "", instead], [], "");
     this.twin([]);
     for (const item of this.declared.results) this.figure(item, null);
     this.state = "refused";
-    this.announce({});
+    this.announce(inputs, {});
   }
 
   show(inputs, { value, words, picture, table = [] }) {
@@ -322,7 +329,7 @@ class SaltCalc extends HTMLElement {
     }
     this.follow({ ...values, ...inputs });
     this.state = "live";
-    this.announce(values);
+    this.announce(inputs, values);
   }
 
   /** Links to calculators that go on from this answer. */
@@ -374,9 +381,8 @@ class SaltCalc extends HTMLElement {
     if (list) list.replaceChildren(...(value ?? []).map((text) => item(text)));
   }
 
-  announce(results) {
-    const { id } = this.declared;
-    const detail = { id, inputs: this.read().inputs, results };
+  announce(inputs, results) {
+    const detail = { id: this.declared.id, inputs, results };
     document.dispatchEvent(new CustomEvent("salt:answer", { detail }));
   }
 
@@ -412,8 +418,8 @@ class SaltCalc extends HTMLElement {
     return fragment(this.declared, Object.fromEntries(told));
   }
 
-  link() {
-    return new URL(this.fragment(this.read().inputs), location.href).href;
+  link(inputs = this.read().inputs) {
+    return new URL(this.fragment(inputs), location.href).href;
   }
 
   async share(opener) {
@@ -462,12 +468,12 @@ class SaltCalc extends HTMLElement {
   }
 
   enter(item, value) {
-    for (const control of this.querySelectorAll(`input[name="${item.name}"]`)) {
+    for (const control of this.controls(item)) {
       if (item.options) {
         control.checked = [value].flat().includes(control.value);
         continue;
       }
-      control.value = entry(this.declared, item, value, this.choices());
+      control.value = entry(this.declared, item, value, this.choices(item));
       control.dataset.text = control.value;
       control.dataset.exact = JSON.stringify(value);
     }
