@@ -12,6 +12,7 @@ import { bound, choose, entry, fill, given, result, unit, unitOf } from "./shown
 import { byName, fact, factName, forgetFacts, keep, keepFacts, recall } from "./store.js";
 
 const STANDS = "The example and the worked-out cases still stand.";
+const PAUSE = 300; // milliseconds
 const BEFORE = "The answer below is still the one from before.";
 
 function inSight(element) {
@@ -226,6 +227,8 @@ class SaltCalc extends HTMLElement {
     const { signal } = this.asking;
     const other = this.part(".salt-example.salt-gone"); // then it speaks of an answer before
     part.classList.toggle("salt-late", Boolean(other));
+    await new Promise((done) => setTimeout(done, PAUSE)); // the next key may be on its way
+    if (turn !== this.turn) return;
     const reply = await ask(text, { signal, spare: true }).catch(() => {});
     if (turn !== this.turn) return;
     part.classList.remove("salt-late");

@@ -55,8 +55,9 @@ if (!navigator.connection?.saveData && !matchMedia("(prefers-reduced-data: reduc
   }
 }
 
-// A page that is kept here comes all at once: it is drawn with the first calculator whole.
-if (parts.last && navigator.serviceWorker?.controller) {
+// Nothing is drawn before the first calculator is whole: half a title or half a menu would jump, and
+// a page that is kept here, and comes all at once, would be drawn twice.
+if (parts.last) {
   const wait = document.createElement("link");
   document.head.append(Object.assign(wait, { rel: "expect", href: parts.last, blocking: "render" }));
 }
