@@ -11,7 +11,7 @@ from statistics import median, quantiles
 
 from playwright.sync_api import Browser, sync_playwright
 
-from measuring import QUIET
+from measuring import QUIET, answer_budget
 from start import ROOT
 from static_server import Site, listen, running
 
@@ -21,13 +21,6 @@ from saltline.forms import all_forms
 from saltline_pages.tools import tool
 
 RUNS = 60
-BUDGET_MS = 50
-# These draw many pots or roots, or follow one for weeks.
-LONG_MS = 300
-LONG = {
-    *("flush-today", "flush-plan", "flush-learn", "is-it-high", "pore-water"),
-    *("salt-band", "prill-pot", "prill-dose"),
-}
 # A worker of our own, asked one question after the other; the first one also loads the science.
 ASK = """async (questions) => {
   const worker = document[Symbol.for("saltline")].start();
@@ -80,7 +73,7 @@ def answer_times(browser: Browser, site: Path) -> Iterator[str]:
             page.goto(server.address + there[name], wait_until="networkidle")
             first, *rest = page.evaluate(ASK, questions(form))
             page.close()
-            most, budget = quantiles(rest, n=20)[-1], LONG_MS if name in LONG else BUDGET_MS
+            most, budget = quantiles(rest, n=20)[-1], answer_budget(name)
             over = "  OVER" if most > budget else ""
             yield f"  {name:16}{median(rest):9.1f}{most:9.1f}{first:9.0f}   {budget:5} ms{over}"
 
