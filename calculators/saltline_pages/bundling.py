@@ -7,6 +7,7 @@ import json
 import re
 import subprocess
 import tempfile
+from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 
@@ -20,7 +21,6 @@ LATER = (
     "./share-panel.js",
     "./club.js",
     "./offline.js",
-    "./salt-case.js",
     "./salt-events.js",
 )  # which our scripts import when they are wanted
 TARGET = "es2021"  # what the light engine needs too: Chrome 85, Firefox 79, Safari 15
@@ -62,12 +62,15 @@ def light_engine_wasm() -> Path:
     return made
 
 
-@cache
-def scripts(names: tuple[str, ...]) -> bytes:
-    """Several of our scripts as one minified script; what they share stands in it once."""
-    lines = "".join(f"import {json.dumps(str(ASSETS / 'js' / name))};" for name in names)
+def scripts(sets: Iterable[tuple[str, ...]]) -> dict[tuple[str, ...], str]:
+    """Each set of our scripts as one minified script; what they share stands in it once."""
     options = ["--bundle", "--minify", "--charset=utf8", "--format=iife", f"--target={TARGET}"]
-    return _esbuild([*options, *(f"--external:{name}" for name in LATER)], lines)
+    options += [f"--external:{name}" for name in LATER]
+    made = {}
+    for names in sets:
+        lines = "".join(f"import {json.dumps(str(ASSETS / 'js' / name))};" for name in names)
+        made[names] = _esbuild(options, lines).decode()
+    return dict(zip(made, _shortened(list(made.values())), strict=True))
 
 
 @cache
@@ -120,7 +123,9 @@ def script(name: str) -> bytes:
             *(f"--external:{builtin}" for builtin in ("module", "path", "url", "fs", "crypto")),
         ]
         made = _esbuild(options)
-        return (_shortened(made) if name == "worker.js" else made).strip()
+        if name == "worker.js":
+            made = _shortened([made.decode()])[0].encode()
+        return made.strip()
 
 
 def style(name: str) -> bytes:
@@ -139,19 +144,11 @@ def _loader() -> str:
     return text
 
 
-def _shortened(text: bytes) -> bytes:
-    """A script without what nothing in it uses, inside functions too, which esbuild leaves."""
-    terser = PROJECT / "node_modules" / "terser" / "bin" / "terser"
-    command = [
-        tool("node"),
-        str(terser),
-        "--compress",
-        "passes=2",
-        "--mangle",
-        "--comments",
-        "false",
-    ]
-    return _run(command, text)
+def _shortened(texts: list[str]) -> list[str]:
+    """Scripts without what nothing in them uses, inside functions too, which esbuild leaves."""
+    command = [tool("node"), str(Path(__file__).with_name("shorten.mjs"))]
+    made: list[str] = json.loads(_run(command, json.dumps(texts).encode()))
+    return made
 
 
 def _esbuild(options: list[str], text: str | None = None) -> bytes:

@@ -73,6 +73,7 @@ def generate(out: Path, site_url: str | None, generator: str = "mkdocs") -> None
 SCRIPTS = {
     "salt-article": "salt-article.js",
     "salt-calc": "salt-calc.js",
+    "salt-case": "salt-case.js",
     "salt-club": "salt-club.js",
     "salt-experiment": "salt-experiment.js",
     "salt-handout": "salt-handout.js",
@@ -97,10 +98,11 @@ def finish(out: Path, built: date) -> None:
     theme.mend_search(out)
     theme.drop_unused(out)
     chromium = browser()
+    scripts = bundling.scripts({_scripts(html) for html in pages.values()})
     for page, html in pages.items():
         root = "../" * (len(page.relative_to(out).parts) - 1)
         offered = html if chromium else sheets.without_pdfs(html)
-        done = finished(offered, root, dress, engine)
+        done = finished(offered, root, dress, engine, scripts[_scripts(html)])
         pages[page] = previews.previewed(done, precache.address(page, out), bool(chromium))
     for page, html in precache.with_feet(pages, out, built).items():
         page.write_text(html, encoding="utf-8")
@@ -112,10 +114,16 @@ def finish(out: Path, built: date) -> None:
     precache.write_service_worker(out)
 
 
-def finished(html: str, root: str, dress: theme.Dress, engine: Engine) -> str:
-    """One page with its scripts, styles, policy and relative links; `root` leads to the site's."""
-    scripts = ["page.js", *(file for tag, file in SCRIPTS.items() if f"<{tag}" in html)]
-    text = bundling.scripts(tuple(scripts)).decode()
+def _scripts(html: str) -> tuple[str, ...]:
+    """The scripts of a page."""
+    return ("page.js", *(file for tag, file in SCRIPTS.items() if f"<{tag}" in html))
+
+
+def finished(html: str, root: str, dress: theme.Dress, engine: Engine, text: str) -> str:
+    """One page with styles, policy, relative links and the text of its script.
+
+    `root` leads to the site's root.
+    """
     for name in bundling.LATER:
         later = bundling.write_hashed(engine.out, Path(name).name, bundling.module(name))
         text = text.replace(name, f"./{Path(later).name}")

@@ -66,9 +66,7 @@ addEventListener("hashchange", () => {
 const PATIENCE = 10_000; // milliseconds
 function rest() {
   import("./offline.js").then(({ begin }) => begin()).catch(() => {});
-  const holds = (element) => document.querySelector(element);
-  if (holds("salt-case")) import("./salt-case.js").catch(() => {});
-  if (holds("salt-events")) import("./salt-events.js").catch(() => {});
+  if (document.querySelector("salt-events")) import("./salt-events.js").catch(() => {});
 }
 parsed(() => {
   const waits = document.querySelector("salt-calc") && !document.querySelector("[data-state=live]");
