@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import ast
 import re
+from functools import cache
 from pathlib import Path
 
 SCIENCE = Path(__file__).resolve().parent.parent / "saltline"
@@ -60,6 +61,7 @@ def _without_docstring[Node: (ast.FunctionDef, ast.ClassDef, ast.Module)](node: 
     return node
 
 
+@cache  # many pages need the same modules
 def lower(source: str) -> str:
     """The light engine's text of one module."""
     tree = _without_docstring(ast.parse(source))
@@ -85,7 +87,8 @@ def _bare(found: re.Match[str]) -> str:
     return text if same else found[0]
 
 
-def imports(source: str) -> set[str]:
+@cache
+def imports(source: str) -> frozenset[str]:
     """The saltline modules that a module imports."""
     found: set[str] = set()
     for node in ast.walk(ast.parse(source)):
@@ -96,7 +99,7 @@ def imports(source: str) -> set[str]:
                 found.add(inner if path_of(inner).exists() else module)
         elif isinstance(node, ast.Import):
             found |= {name.name for name in node.names if name.name.startswith("saltline.")}
-    return found
+    return frozenset(found)
 
 
 def path_of(module: str) -> Path:
