@@ -60,6 +60,7 @@ def test_every_check_agrees_in_cpython_and_again_without_a_network(
     hashes = [b64encode(hashlib.sha256(body).digest()).decode() for body in bodies]
     keys = [f"{address}?sha256={quote(digest, safe='')}" for digest in hashes]
     page.wait_for_function(KEPT, arg=keys, timeout=30_000)
+    page.wait_for_function("navigator.serviceWorker.controller", timeout=30_000)
     page.context.set_offline(True)
     page.reload()
     run_all(page, "full", "CPython")
