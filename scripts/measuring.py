@@ -78,7 +78,7 @@ RECOMPUTE = """async () => {
       document.addEventListener("salt:answer", () => done(true), { once: true });
       setTimeout(done, 5000, false);
     });
-    if (field) field.value = String(first * (1 + turn / 100));
+    if (field) field.value = String(Number.isInteger(first) ? first + turn : first + turn / 100);
     else buttons[turn % 2].checked = true;
     (field ?? buttons[turn % 2]).dispatchEvent(new Event("input", { bubbles: true }));
     if (!(await answered)) return null;
