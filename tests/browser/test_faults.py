@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import threading
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -9,6 +10,7 @@ import pytest
 from playwright.sync_api import Browser, Page, Route, expect
 
 from conftest import PHONE
+from static_server import Handler, Server, Site, running
 
 pytestmark = pytest.mark.browser
 
@@ -175,3 +177,29 @@ def test_cpython_that_breaks_off_on_the_way_says_so(page: Page, address: str, na
     expect(page.locator("salt-trust .salt-note")).to_contain_text("The CPython could not run here")
     expect(page.locator("salt-trust table")).to_be_hidden()
     expect(page.locator("salt-trust progress")).to_be_hidden()
+
+
+class Stalls(Handler):
+    """A host that stops in the middle of the first calculator, until the test is over."""
+
+    over = threading.Event()
+
+    def deliver(self, body: bytes) -> None:
+        end = body.find(b"<salt-calc") + 3000
+        if not self.path.endswith(PAGE) or end < 3000:
+            return super().deliver(body)
+        self.wfile.write(body[:end])
+        self.wfile.flush()
+        self.over.wait(20)
+
+
+def test_a_page_that_stops_half_way_is_shown_as_far_as_it_came(
+    browser: Browser, site: Path
+) -> None:
+    with running(Server(Site(site), 0, Stalls)) as server, browser.new_context() as context:
+        page = context.new_page()
+        page.goto(server.address + PAGE, wait_until="commit")
+        drawn = "() => performance.getEntriesByName('first-contentful-paint').length"
+        page.wait_for_function(drawn, polling=100, timeout=5000)
+        expect(page.locator("h1")).to_be_visible()
+        Stalls.over.set()

@@ -20,7 +20,8 @@ const start = () => {
   const worker = new Worker(at(parts.worker));
   worker.onerror = (event) => {
     event.preventDefault(); // or the page would take it for a fault of its own scripts
-    if (shared.worker === worker) shared.worker = shared.first = null; // the next question starts another
+    // The next question starts another.
+    if (shared.worker === worker) shared.worker = shared.first = null;
   };
   const first = parts.first && JSON.parse(parts.first).function;
   const more = parts.more && at(parts.more);
@@ -36,8 +37,8 @@ const start = () => {
   return worker;
 };
 
-// `worker`: the running one; `begun`: not so before a touch where the reader saves data; `first`: the
-// question that it was given before our scripts came, and `heard`, what it said to it.
+// `worker`: the running one; `begun`: not so before a touch where the reader saves data; `first`: what
+// it was asked before our scripts came, and `heard`, what it said to that.
 const shared = { start, worker: null, begun: false, first: null, heard: [] };
 document[Symbol.for("saltline")] = shared;
 if (!navigator.connection?.saveData && !matchMedia("(prefers-reduced-data: reduce)").matches) {
@@ -56,8 +57,10 @@ if (!navigator.connection?.saveData && !matchMedia("(prefers-reduced-data: reduc
 }
 
 // Nothing is drawn before the first calculator is whole: half a title or half a menu would jump, and
-// a page that is kept here, and comes all at once, would be drawn twice.
+// a page that is kept here, and comes all at once, would be drawn twice. A page that is slow to come
+// is drawn as far as it has come.
 if (parts.last) {
   const wait = document.createElement("link");
   document.head.append(Object.assign(wait, { rel: "expect", href: parts.last, blocking: "render" }));
+  setTimeout(() => wait.remove(), 1500); // milliseconds
 }
