@@ -47,6 +47,18 @@ def address(site: Path) -> Iterator[str]:
 
 
 @pytest.fixture(scope="session")
+def calculating(site: Path) -> list[str]:
+    """The pages that hold a calculator, from the site's root."""
+    found = [
+        file.parent.relative_to(site).as_posix()
+        for file in sorted(site.rglob("index.html"))
+        if "<salt-calc" in file.read_text(encoding="utf-8")
+    ]
+    assert len(found) > 10
+    return found
+
+
+@pytest.fixture(scope="session")
 def browser() -> Iterator[Browser]:
     """Debian's Chromium, without a window."""
     with sync_playwright() as playwright:
