@@ -30,7 +30,7 @@ class Pot:
         Granules that neither bind salt nor hold it undissolved. Bark, zeolite, lime crust and live
         slow-release beads do one or the other.
     Error:
-        0.1 % of a 300-shell sphere (tests/test_pot.py). No pot was ever measured against it.
+        0.2 % of a 150-shell sphere (tests/test_pot.py). No pot was ever measured against it.
     Sources:
         saltline-notes, flush 5; van-genuchten-wierenga-1976.
     """
