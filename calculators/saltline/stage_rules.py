@@ -77,22 +77,22 @@ DO_FOR = (
     (
         "salt_line",
         "flush",
-        "Wrap the ring in wet tissue, or run a fine trickle round it, for 5-10 minutes with crown "
-        "and new shoot dry; then flush slowly from the top, take off the crusted layer, and stop "
-        "feeding through the saucer.",
+        "Wrap the ring in wet tissue, or run a fine trickle round it, for 5 to 10 minutes with "
+        "crown and new shoot dry; then flush slowly from the top, take off the crusted layer, and "
+        "stop feeding through the saucer.",
     ),
     (
         "salt_line",
         "read",
         "Stir a pinch of the crust into a spoon of pure water and read it before and after; until "
-        "then lift the beads off the surface and rinse the ring with wet tissue for 5-10 "
-        "minutes.",
+        "then lift the beads off the surface and rinse the ring with wet tissue for 5 to "
+        "10 minutes.",
     ),
     (
         "salt_line",
         "leave",
-        "Leave the pot alone and watch it: rinse the ring with wet tissue for 5-10 minutes, keep "
-        "the feed weak, and look again in two weeks.",
+        "Leave the pot alone and watch it: rinse the ring with wet tissue for 5 to 10 minutes, "
+        "keep the feed weak, and look again in two weeks.",
     ),
     (
         "salt_line",
