@@ -1,7 +1,7 @@
 // The service worker: keeps the whole site on the device, every file checked against the list that
-// the build wrote. Files are kept under their own SHA-256, so an update fetches only what changed,
-// an interrupted one goes on where it stopped, and the version in use stays whole until the next
-// one is.
+// the build wrote. Files are kept under their own SHA-256 or under a name that holds a part of it, so
+// an update fetches only what changed, an interrupted one goes on where it stopped, and the version in
+// use stays whole until the next one is.
 
 // Address within the site -> SHA-256.
 const KEPT = new Map(Object.entries(__KEPT__)); // fetched when this version installs
@@ -11,7 +11,10 @@ const STORE = `saltline ${SCOPE}`;
 const AT_ONCE = 4; // so that the page's own requests find room beside them
 const LOCK = "saltline: fetching"; // held by a page that waits for something large
 
-const key = (hash) => `${SCOPE}?sha256=${encodeURIComponent(hash)}`;
+// A browser keeps what it compiled of a script only beside the script's own address.
+const NAMED = /\.[0-9a-f]{10}\.\w+$/;
+const key = ([path, hash]) =>
+  SCOPE + (NAMED.test(path) ? path : `?sha256=${encodeURIComponent(hash)}`);
 
 async function hashOf(body) {
   const bytes = new Uint8Array(await crypto.subtle.digest("SHA-256", body));
@@ -19,19 +22,20 @@ async function hashOf(body) {
 }
 
 /** Put a reply into the store if it holds what the list says. */
-async function keep(store, reply, hash) {
+async function keep(store, reply, [path, hash]) {
+  const named = NAMED.test(path) && reply.clone();
   const body = await reply.arrayBuffer();
   if (!reply.ok || (await hashOf(body)) !== hash) return false;
   const headers = { "Content-Type": reply.headers.get("Content-Type") };
-  await store.put(key(hash), new Response(body, { headers }));
+  await store.put(key([path, hash]), named || new Response(body, { headers }));
   return true;
 }
 
 /** What the page has fetched already is taken from the browser's own cache, if it is right. */
-async function fetchInto(store, path, hash) {
+async function fetchInto(store, [path, hash]) {
   for (const cache of ["force-cache", "reload"]) {
     const reply = await fetch(new URL(path, SCOPE), { cache, priority: "low" });
-    if (await keep(store, reply, hash)) return;
+    if (await keep(store, reply, [path, hash])) return;
   }
   throw new Error(`${path} is not what this version holds`);
 }
@@ -45,11 +49,11 @@ function inTurn(fetching) {
 async function install() {
   const store = await caches.open(STORE);
   const there = new Set((await store.keys()).map(({ url }) => url));
-  const missing = [...KEPT].filter(([, hash]) => !there.has(key(hash)));
+  const missing = [...KEPT].filter((file) => !there.has(key(file)));
   const next = async () => {
     while (missing.length) {
-      const [path, hash] = missing.shift();
-      await inTurn(() => fetchInto(store, path, hash));
+      const file = missing.shift();
+      await inTurn(() => fetchInto(store, file));
     }
   };
   await Promise.all(Array.from({ length: AT_ONCE }, next));
@@ -58,18 +62,18 @@ async function install() {
 /** Drop what only older versions held, and serve the page that is open. */
 async function activate() {
   const store = await caches.open(STORE);
-  const wanted = new Set([...KEPT.values(), ...LATER.values()].map(key));
+  const wanted = new Set([...KEPT, ...LATER].map(key));
   const old = (await store.keys()).filter(({ url }) => !wanted.has(url));
   await Promise.all(old.map((request) => store.delete(request)));
   await self.clients.claim();
 }
 
-async function answer(event, hash) {
+async function answer(event, file) {
   const store = await caches.open(STORE).catch(() => null);
-  const found = await store?.match(key(hash));
+  const found = await store?.match(key(file), { ignoreVary: true });
   if (found) return found;
   const reply = await fetch(event.request);
-  if (store) event.waitUntil(keep(store, reply.clone(), hash).catch(() => {}));
+  if (store) event.waitUntil(keep(store, reply.clone(), file).catch(() => {}));
   return reply;
 }
 
@@ -101,7 +105,7 @@ self.addEventListener("fetch", (event) => {
   if (!hash && KEPT.has(`${path}/`)) {
     event.respondWith(Response.redirect(`${SCOPE}${path}/${new URL(url).search}`));
   } else if (hash || page) {
-    const reply = hash ? answer(event, hash) : fetch(event.request);
+    const reply = hash ? answer(event, [path, hash]) : fetch(event.request);
     event.respondWith(page ? reply.catch(notHere) : reply);
   }
 });
