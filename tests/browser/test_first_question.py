@@ -2,14 +2,22 @@
 
 from __future__ import annotations
 
-from playwright.sync_api import Browser, Page
+import json
+
+from playwright.sync_api import Browser, Page, expect
 
 from saltline.forms import all_forms
 from saltline_pages.links import fragment
 
-# What every worker is asked, as it is asked.
-WATCH = """globalThis.asked = [];
+# What every worker is asked, as it is asked; where the page is kept, the first by its name.
+WATCH = """globalThis.asked = [], globalThis.names = [];
 globalThis.Worker = class extends Worker {
+  constructor(address, { name } = {}) {
+    super(address, { name });
+    if (name) names.push(name);
+    const first = name && JSON.parse(name).asked;
+    if (first) asked.push([first.id, first.question]);
+  }
   postMessage(data, ...rest) {
     if (data.question) asked.push([data.id, data.question]);
     super.postMessage(data, ...rest);
@@ -35,6 +43,26 @@ def test_the_first_example_is_asked_at_once_and_not_again(
             (early, question), *others = asked(page, f"{address}{path}/")
             assert early < 0, path
             assert question not in [other for _, other in others], path
+
+
+def test_a_page_that_is_kept_tells_its_worker_all_when_it_makes_it(
+    browser: Browser, address: str
+) -> None:
+    with browser.new_context() as context:
+        page = context.new_page()
+        page.goto(f"{address}care/is-it-high/")
+        ready = "Ready for use without a network."
+        expect(page.locator(".salt-copy")).to_contain_text(ready, timeout=30_000)
+        page.add_init_script(WATCH)
+        (early, question), *others = asked(page, f"{address}care/is-it-high/")
+        assert early < 0
+        assert question not in [other for _, other in others]
+        assert page.evaluate("names.length") == 1
+        told = json.loads(page.evaluate("names[0]"))
+        context.set_offline(True)
+        assert asked(page, f"{address}care/is-it-high/")[0] == [early, question]
+    assert told["wasm"].endswith(".wasm")
+    assert told["asked"]["question"] == question
 
 
 def test_the_numbers_of_a_link_come_first(browser: Browser, address: str) -> None:

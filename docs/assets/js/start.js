@@ -15,25 +15,27 @@ const load = () => {
   return loading;
 };
 
-const start = () => {
+const start = (asked) => {
   if (typeof WebAssembly !== "object") throw new Error("no WebAssembly");
-  const worker = new Worker(at(parts.worker));
+  const first = parts.first && JSON.parse(parts.first).function;
+  const more = parts.more && at(parts.more);
+  // Where all is kept on the device the worker can find it alone. Its name tells it how and what to
+  // answer: a message would only be passed on between other work of the page, which is being laid out.
+  const kept = navigator.serviceWorker?.controller;
+  const alone = { first, more, wasm: at(parts.wasm), texts: at(parts.science), asked };
+  const worker = new Worker(at(parts.worker), { name: kept ? JSON.stringify(alone) : "" });
   worker.onerror = (event) => {
     event.preventDefault(); // or the page would take it for a fault of its own scripts
     // The next question starts another.
     if (shared.worker === worker) shared.worker = shared.first = null;
   };
-  const first = parts.first && JSON.parse(parts.first).function;
-  const more = parts.more && at(parts.more);
+  if (kept) return worker;
   const give = (what) => worker.postMessage({ first, more, ...what });
-  // Where all is kept on the device, the worker need not wait for the page, which is being laid out.
-  if (navigator.serviceWorker?.controller) give({ wasm: at(parts.wasm), texts: at(parts.science) });
-  else {
-    load().then(
-      ([module, texts]) => give({ module, texts }),
-      (failure) => give({ failure: String(failure) }),
-    );
-  }
+  load().then(
+    ([module, texts]) => give({ module, texts }),
+    (failure) => give({ failure: String(failure) }),
+  );
+  if (asked) worker.postMessage(asked);
   return worker;
 };
 
@@ -44,13 +46,10 @@ document[Symbol.for("saltline")] = shared;
 if (!navigator.connection?.saveData && !matchMedia("(prefers-reduced-data: reduce)").matches) {
   shared.begun = true;
   try {
-    shared.worker = start();
     // The page opens with the first calculator's example: its answer need not wait for the page.
-    if (parts.first && !location.hash) {
-      shared.first = { id: -1, question: parts.first };
-      shared.worker.onmessage = ({ data }) => shared.heard.push(data);
-      shared.worker.postMessage(shared.first);
-    }
+    if (parts.first && !location.hash) shared.first = { id: -1, question: parts.first };
+    shared.worker = start(shared.first);
+    shared.worker.onmessage = ({ data }) => shared.heard.push(data);
   } catch {
     // Told to the first question, which tries again.
   }

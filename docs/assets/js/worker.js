@@ -1,5 +1,5 @@
 // The light engine in a worker: takes the compiled module and the science from the page, or where to
-// find them, then answers questions one by one. It knows nothing of calculators.
+// find them from its own name, then answers questions one by one. It knows nothing of calculators.
 
 import { loadMicroPython } from "micropython";
 import { compiled, science } from "./fetched.js";
@@ -43,7 +43,7 @@ async function boot({ failure, module, wasm, texts, more, first }) {
   return { answer, whole, first };
 }
 
-self.onmessage = async ({ data }) => {
+async function hear({ data }) {
   const { id, question } = data;
   if (!id) return give(data);
   let engine;
@@ -60,4 +60,11 @@ self.onmessage = async ({ data }) => {
     self.postMessage({ id, failure: String(failure?.message ?? failure) });
   }
   engine.whole().catch(() => {}); // told to the question that needs it
-};
+}
+
+self.onmessage = hear;
+if (self.name) {
+  const { asked, ...alone } = JSON.parse(self.name);
+  give(alone);
+  if (asked) hear({ data: asked });
+}
