@@ -26,7 +26,13 @@ parsed(() => unread.forEach((element) => element.connectedCallback()));
 class SaltCalc extends HTMLElement {
   connectedCallback() {
     if (this.form) return;
-    if (document.readyState === "loading" && !this.nextSibling) return this.arrive();
+    if (document.readyState === "loading" && !this.nextSibling) this.arrive();
+    else if (this === document.querySelector("salt-calc")) this.begin();
+    else setTimeout(() => this.begin()); // the answer of the first may go before
+  }
+
+  begin() {
+    if (this.form) return;
     this.form = this.querySelector("form");
     this.declared = JSON.parse(this.querySelector("script").textContent);
     this.turn = 0;
