@@ -5,14 +5,26 @@ from __future__ import annotations
 import shutil
 import sys
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 from statistics import median
 from urllib.parse import urlsplit
 
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 
-from measuring import COLD_RUNS, KEPT, QUIET, Line, first_visit, fresh, phone
+from measuring import (
+    COLD_RUNS,
+    FIRST,
+    KEPT,
+    LATER,
+    QUIET,
+    Line,
+    first_visit,
+    fresh,
+    open_live,
+    phone,
+    visits,
+)
 from slow_link import LINKS, SlowServer
 from start import ROOT
 from static_server import Site, running
@@ -54,6 +66,25 @@ BARE = {
         f'const answer = (await loadPyodide()).runPython("{SUM}");',
     ),
 }
+# The least that a kept page with the light engine does: its worker starts, and nothing is drawn.
+BARE_KEPT = {
+    "index.html": PAGE.format(
+        script='const worker = new Worker("./worker.js", { type: "module" });'
+        "const answer = await new Promise((done) => "
+        "{ worker.onmessage = ({ data }) => done(data); });"
+        'navigator.serviceWorker.register("./sw.js");'
+    ),
+    "worker.js": 'import { loadMicroPython } from "./micropython.mjs";'
+    "const engine = await loadMicroPython();"
+    f'engine.runPython("answer = {SUM}"); postMessage(engine.globals.get("answer"));',
+    "sw.js": 'const files = ["./", "worker.js", "micropython.mjs", "micropython.wasm"];'
+    "const kept = (event) => caches.match(event.request).then((found) => "
+    "found ?? fetch(event.request));"
+    'addEventListener("install", (event) => event.waitUntil('
+    'caches.open("bare").then((store) => store.addAll(files))));'
+    'addEventListener("activate", (event) => event.waitUntil(clients.claim()));'
+    'addEventListener("fetch", (event) => event.respondWith(kept(event)));',
+}
 FULL_COLD_S, FULL_LATER_S = 25, 3
 # From the press to the first reply of CPython, when the bar begins to count checks, not bytes.
 FULL_START = """() => new Promise((done) => {
@@ -81,6 +112,26 @@ def bare_pages(browser: Browser, link: str) -> Iterator[tuple[str, float]]:
                 with running(SlowServer(Site(Path(folder)), LINKS[link])) as server:
                     visits.append(first_visit(browser, server, ""))
         yield name, median(visit.live_s for visit in visits)
+
+
+def bare_kept(browser: Browser, link: str) -> float:
+    """A later visit to a bare page with the light engine in a worker, all of it kept [s]."""
+    with tempfile.TemporaryDirectory() as folder:
+        for file in (MICROPYTHON / "micropython.mjs", MICROPYTHON / "micropython.wasm"):
+            shutil.copy(file, folder)
+        for name, text in BARE_KEPT.items():
+            (Path(folder) / name).write_text(text, encoding="utf-8")
+        with (
+            running(SlowServer(Site(Path(folder), cache="max-age=600"), None)) as server,
+            fresh(browser, server) as context,
+        ):
+            page = phone(context)
+            open_live(page, server.address)
+            page.evaluate(KEPT)
+            page.wait_for_timeout(1000)
+            page.close()
+            server.link = LINKS[link]
+            return visits(context, server.address)
 
 
 def full_engine(browser: Browser, site: Path, link: str) -> Iterator[Line]:
@@ -115,14 +166,21 @@ def open_trust(context: BrowserContext, server: SlowServer) -> Page:
     return page
 
 
-def compare(site: Path, link: str, ours: list[float]) -> None:
-    """Print the bare pages, and how our first answers [s] compare with them."""
+def compare(site: Path, link: str, ours: dict[str, list[float]]) -> None:
+    """Print the bare pages, and how our answers [s], by the kind of visit, compare with them."""
     print("\nBeside bare pages in the same run, first answer, cold")
     with sync_playwright() as started:
         browser = started.chromium.launch(executable_path=tool("chromium"), args=QUIET)
-        rows = [("our pages (median)", median(ours)), *bare_pages(browser, link)]
-        for name, seconds in rows:
-            print(f"  {name:44} {seconds:9.4g}             s   ours: x {rows[0][1] / seconds:.2f}")
+        beside(median(ours[FIRST]), bare_pages(browser, link))
+        print("\nA later visit, all kept")
+        beside(median(ours[LATER]), [("bare page, light engine", bare_kept(browser, link))])
         print("\ntrust/")
         for line in full_engine(browser, site, link):
             print(line, flush=True)
+
+
+def beside(ours: float, bare: Iterable[tuple[str, float]]) -> None:
+    """Print our pages and some bare ones [s]."""
+    print(f"  {'our pages (median)':44} {ours:9.4g}             s")
+    for name, seconds in bare:
+        print(f"  {name:44} {seconds:9.4g}             s   ours: x {ours / seconds:.2f}")

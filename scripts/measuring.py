@@ -22,6 +22,7 @@ from saltline_pages.tools import tool
 
 COLD_RUNS, LATER_RUNS = 3, 5
 FIRST = f"first live answer, cold (median of {COLD_RUNS})"
+LATER = f"later visit (median of {LATER_RUNS})"
 SLOWER = 4  # times slower than this processor
 PATIENCE = 60_000  # milliseconds
 OPEN_MS = 2000  # a new window of the browser draws itself for half a second on a busy machine
@@ -118,8 +119,8 @@ def pages_that_calculate(site: Path) -> list[str]:
     ]
 
 
-def report(site: Path, pages: list[str], link: str, build_s: float) -> list[float]:
-    """Print every page's figures as they come; the first answers of all, cold [s]."""
+def report(site: Path, pages: list[str], link: str, build_s: float) -> dict[str, list[float]]:
+    """Print every page's figures as they come; the answers of all, cold and later [s]."""
     kbit_s, delay_s = LINKS[link]
     print(f"{kbit_s} kbit/s, {delay_s * 1000:.0f} ms a request, processor {SLOWER} times slower.")
     print("kB are 1000 bytes as they cross the link, gzipped.")
@@ -128,15 +129,15 @@ def report(site: Path, pages: list[str], link: str, build_s: float) -> list[floa
         print(f"Other work is running ({load:.1f} on {cores} cores): times are upper bounds.")
     print(f"{'':46}{'measured':>9}   {'budget':>7}")
     print(Line("building the site", build_s, 30, "s"), flush=True)
-    answers = []
+    answers: dict[str, list[float]] = {FIRST: [], LATER: []}
     with sync_playwright() as started:
         browser = started.chromium.launch(executable_path=tool("chromium"), args=QUIET)
         for path in pages:
             print(f"\n{path}")
             for line in measured(browser, site, path, link):
                 print(line, flush=True)
-                if isinstance(line, Line) and line.what == FIRST and line.value:
-                    answers.append(line.value)
+                if isinstance(line, Line) and line.what in answers and line.value:
+                    answers[line.what].append(line.value)
     return answers
 
 
@@ -198,7 +199,7 @@ def later_visits(browser: Browser, server: SlowServer, path: str) -> Iterator[Li
             # The browser itself looks for a newer service worker, past the emulated network.
             if any(not sent.path.endswith("/sw.js") for sent in server.sent):
                 raise RuntimeError("the visit without network reached the server")
-    yield Line(f"later visit (median of {LATER_RUNS})", later, 0.5, "s")
+    yield Line(LATER, later, 0.5, "s")
     yield Line(f"without network (median of {LATER_RUNS})", offline, 0.5, "s")
     yield Line("all that the first visit fetches and keeps", fetched if kept else None, 4, "MB")
     yield Line("recomputing after a change", recompute, answer_budget(name), "ms")
