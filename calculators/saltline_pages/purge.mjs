@@ -14,7 +14,9 @@ const sheet = postcss.parse(css);
 const ofPaper = ({ name, params }) => name === "page" || (name === "media" && params === "print");
 const out = never.map((pattern) => new RegExp(pattern));
 if (first) {
-  sheet.walkAtRules((rule) => ofPaper(rule) && rule.remove());
+  sheet.walkAtRules((rule) => {
+    if (ofPaper(rule)) rule.remove();
+  });
   sheet.walkDecls(/^transition/, (declaration) => declaration.remove());
   out.push(/:hover/);
 }

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Any
 
 from playwright.sync_api import Browser
@@ -66,3 +67,11 @@ def test_the_first_styles_show_what_the_whole_sheet_shows(
             different = [pair for pair in zip(first, whole, strict=True) if pair[0] != pair[1]]
             assert not different, (path, width, scheme, len(different), different[:2])
         context.close()
+
+
+def test_a_page_begins_without_the_styles_that_it_needs_later(site: Path) -> None:
+    [first] = (site / "assets").glob("first.*.css")
+    text = first.read_text(encoding="utf-8")
+    assert "salt-calc" in text
+    for later in ("@media print", "@page", ":hover", "transition"):
+        assert later not in text, later
