@@ -152,6 +152,7 @@ class SaltCalc extends HTMLElement {
     keep("units", { ...recall("units"), [key]: Number(menu.value) });
     menu.value = String(unit(this.declared, key).at);
     for (const calculator of document.querySelectorAll("salt-calc")) {
+      if (!calculator.form) continue; // it will begin with the new unit
       calculator.units();
       calculator.settle(false);
     }
