@@ -12,7 +12,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from conftest import PHONE
 from saltline_pages.precache import write_service_worker
-from static_server import Server, Site, listen, running
+from static_server import Reply, Server, Site, listen, running
 
 pytestmark = pytest.mark.browser
 
@@ -90,6 +90,24 @@ def test_every_page_opens_and_answers_without_a_network(
     expect(page.locator("h1")).to_have_text("Not on this device")
     page.get_by_role("link", name="All the care pages are kept").click()
     expect(page.locator("h1")).to_be_visible()
+
+
+class Varying(Site):
+    """A host that says of every reply that it varies with everything."""
+
+    def reply(self, path: str, known: str | None) -> Reply:
+        status, headers, body = super().reply(path, known)
+        return Reply(status, {**headers, "Vary": "*"}, body)
+
+
+def test_a_host_whose_replies_vary_is_kept_too(context: BrowserContext, site: Path) -> None:
+    with running(listen(Varying(site), 0)) as server:
+        kept(context, server.address)
+        address = server.address + "care/salt-units/"
+    context.set_offline(True)
+    page = context.new_page()
+    page.goto(address)
+    expect(page.locator("salt-calc").first).to_have_attribute("data-state", "live")
 
 
 def test_a_newer_version_waits_until_the_reader_agrees(

@@ -23,7 +23,8 @@ async function hashOf(body) {
 
 /** Put a reply into the store if it holds what the list says. */
 async function keep(store, reply, [path, hash]) {
-  const named = NAMED.test(path) && reply.clone();
+  // A store takes no reply that says it varies with everything.
+  const named = NAMED.test(path) && reply.headers.get("Vary") !== "*" && reply.clone();
   const body = await reply.arrayBuffer();
   if (!reply.ok || (await hashOf(body)) !== hash) return false;
   const headers = { "Content-Type": reply.headers.get("Content-Type") };
