@@ -9,27 +9,28 @@ from playwright.sync_api import Browser, Page, expect
 from saltline.forms import all_forms
 from saltline_pages.links import fragment
 
-# What every worker is asked, as it is asked; where the page is kept, the first by its name.
+FIRST_LIVE = "salt-calc[data-state=live]"
+# What every worker is asked, as it is asked; where the page is kept, the first by its name. The
+# last of each says whether an answer was shown by then.
 WATCH = """globalThis.asked = [], globalThis.names = [];
 globalThis.Worker = class extends Worker {
   constructor(address, { name } = {}) {
     super(address, { name });
     if (name) names.push(name);
     const first = name && JSON.parse(name).asked;
-    if (first) asked.push([first.id, first.question]);
+    if (first) asked.push([first.id, first.question, false]);
   }
   postMessage(data, ...rest) {
-    if (data.question) asked.push([data.id, data.question]);
+    if (data.question) asked.push([data.id, data.question, !!document.querySelector("LIVE")]);
     super.postMessage(data, ...rest);
   }
-};"""
-FIRST_LIVE = "salt-calc[data-state=live]"
+};""".replace("LIVE", FIRST_LIVE)
 
 
-def asked(page: Page, address: str) -> list[tuple[int, str]]:
+def asked(page: Page, address: str) -> list[tuple[int, str, bool]]:
     page.goto(address)
-    page.wait_for_selector(FIRST_LIVE, state="attached")
-    found: list[tuple[int, str]] = page.evaluate("asked")
+    expect(page.locator("salt-calc:not([data-state=live])")).to_have_count(0)
+    found: list[tuple[int, str, bool]] = page.evaluate("asked")
     return found
 
 
@@ -40,9 +41,11 @@ def test_the_first_example_is_asked_at_once_and_not_again(
         page = context.new_page()
         page.add_init_script(WATCH)
         for path in calculating:
-            (early, question), *others = asked(page, f"{address}{path}/")
+            (early, question, _), *others = asked(page, f"{address}{path}/")
             assert early < 0, path
-            assert question not in [other for _, other in others], path
+            assert question not in [other for _, other, _ in others], path
+            # Nor does any other question hold its answer back.
+            assert all(shown for _, _, shown in others), path
 
 
 def test_a_page_that_is_kept_tells_its_worker_all_when_it_makes_it(
@@ -54,13 +57,13 @@ def test_a_page_that_is_kept_tells_its_worker_all_when_it_makes_it(
         ready = "Ready for use without a network."
         expect(page.locator(".salt-copy")).to_contain_text(ready, timeout=30_000)
         page.add_init_script(WATCH)
-        (early, question), *others = asked(page, f"{address}care/is-it-high/")
+        (early, question, _), *others = asked(page, f"{address}care/is-it-high/")
         assert early < 0
-        assert question not in [other for _, other in others]
+        assert question not in [other for _, other, _ in others]
         assert page.evaluate("names.length") == 1
         told = json.loads(page.evaluate("names[0]"))
         context.set_offline(True)
-        assert asked(page, f"{address}care/is-it-high/")[0] == [early, question]
+        assert asked(page, f"{address}care/is-it-high/")[0][:2] == [early, question]
     assert told["wasm"].endswith(".wasm")
     assert told["asked"]["question"] == question
 
@@ -71,6 +74,6 @@ def test_the_numbers_of_a_link_come_first(browser: Browser, address: str) -> Non
         page.add_init_script(WATCH)
         form = all_forms()["meter-reading"]
         link = fragment(form, form.complete({**form.example, "reading": 900.0}))
-        (number, question), *_ = asked(page, f"{address}care/salt-units/{link}")
+        (number, question, _), *_ = asked(page, f"{address}care/salt-units/{link}")
     assert number > 0
     assert '"reading":900.0' in question

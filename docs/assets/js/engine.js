@@ -58,7 +58,7 @@ function hear({ id, begun, reply, failure, lost }) {
       document.dispatchEvent(new CustomEvent("salt:ready", { detail: { engine: "light" } }));
     }
     resolve(JSON.parse(reply));
-    post();
+    setTimeout(() => running ?? post()); // the answer is shown before more is asked
   }
 }
 

@@ -28,7 +28,7 @@ async function boot({ failure, module, wasm, texts, more, first }) {
     },
   });
   const answer = begin(engine, files);
-  // What only later questions need: fetched after the first answer, or for them.
+  // What only later questions need is fetched for them.
   let rest = more ? null : Promise.resolve();
   const whole = () => {
     rest ??= science(more).then(
@@ -59,7 +59,6 @@ async function hear({ data }) {
   } catch (failure) {
     self.postMessage({ id, failure: String(failure?.message ?? failure) });
   }
-  engine.whole().catch(() => {}); // told to the question that needs it
 }
 
 self.onmessage = hear;
