@@ -148,7 +148,7 @@ def full_engine(browser: Browser, site: Path, link: str) -> Iterator[Line]:
         weight = sum(sent.size for sent in server.sent if sent.path in asked) / 1e6
         server.link = None
         page.wait_for_selector("tr[data-engine=CPython]")
-        page.wait_for_function(KEPT)
+        page.evaluate(KEPT)
         page.wait_for_timeout(3000)  # what came before the service worker is kept after the checks
         page.close()
         server.link = LINKS[link]

@@ -9,6 +9,7 @@ from collections.abc import Callable
 import pytest
 from playwright.sync_api import Page, expect
 
+from browser.waiting import until
 from saltline.forms import all_forms
 
 pytestmark = pytest.mark.browser
@@ -98,10 +99,11 @@ def test_the_button_leads_to_the_answer_and_an_old_one_is_greyed(open_page: Open
     field.fill("2")
     calculator.get_by_role("button", name="Work it out").click()
     say = calculator.locator(".salt-say").element_handle()
-    page.wait_for_function(
+    until(
+        page,
         "(say) => { const { top } = say.getBoundingClientRect();"
         " return top >= 0 && top < innerHeight / 2; }",
-        arg=say,
+        say,
     )
     field.fill("two")
     field.press("Enter")

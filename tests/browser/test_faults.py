@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, Route, expect
 
+from browser.waiting import until
 from conftest import PHONE
 from static_server import Handler, Server, Site, running
 
@@ -199,7 +200,6 @@ def test_a_page_that_stops_half_way_is_shown_as_far_as_it_came(
     with running(Server(Site(site), 0, Stalls)) as server, browser.new_context() as context:
         page = context.new_page()
         page.goto(server.address + PAGE, wait_until="commit")
-        drawn = "() => performance.getEntriesByName('first-contentful-paint').length"
-        page.wait_for_function(drawn, polling=100, timeout=5000)
+        until(page, "performance.getEntriesByName('first-contentful-paint').length", seconds=5)
         expect(page.locator("h1")).to_be_visible()
         Stalls.over.set()

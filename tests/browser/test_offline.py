@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
+from browser.waiting import until
 from conftest import PHONE
 from saltline_pages.precache import write_service_worker
 from static_server import Reply, Server, Site, listen, running
@@ -154,7 +155,7 @@ def test_the_copy_waits_while_a_page_fetches_something_large(
         "navigator.locks.request('saltline: fetching', () => new Promise((done) => (free = done)))"
     )
     page.goto(host.address + "here/trust/")
-    page.wait_for_function("caches.keys().then((names) => names.length)")  # the copy has begun
+    until(page, "caches.keys().then((names) => names.length)")  # the copy has begun
     page.wait_for_timeout(500)
     held = "caches.keys().then(async ([name]) => (await (await caches.open(name)).keys()).length)"
     assert page.evaluate(held) == 0

@@ -11,6 +11,7 @@ from urllib.parse import unquote
 import pytest
 from playwright.sync_api import Page, expect
 
+from browser.waiting import until
 from saltline.__main__ import read
 from saltline.errors import Refused
 from saltline.forms import all_forms
@@ -65,7 +66,7 @@ def test_each_link_opens_its_answer(open_page: Callable[..., Page], site: Path) 
             if answer is None:
                 page.wait_for_selector(f'salt-calc[name="{name}"][data-state="refused"]')
             else:
-                page.wait_for_function(SHOWS, arg=[name, answer])
+                until(page, SHOWS, [name, answer])
             note = page.locator(f'salt-calc[name="{name}"] .salt-note')
             assert not note.is_visible() or "link" not in note.inner_text(), fragment
 

@@ -13,6 +13,7 @@ from PIL import Image
 from playwright.sync_api import BrowserContext, Locator, Page, expect
 
 from browser.test_access import trouble
+from browser.waiting import until
 from papers import Paper
 from saltline.forms import all_forms
 from saltline_pages.uses import calculator_home, read_pages
@@ -119,7 +120,7 @@ def test_the_device_s_own_sheet_is_offered_where_there_is_one(open_page: Opener)
     page.add_init_script("navigator.share = async (what) => { document.shared = what; };")
     page.goto(page.url.replace("sources/", "care/build-up/"))
     panel(live(page, "build-up")).get_by_role("button", name="Share", exact=True).click()
-    page.wait_for_function("document.shared")
+    until(page, "document.shared")
     shared = page.evaluate("document.shared")
     assert shared["title"] == "When is it salty again?"
     assert "#build-up=" in shared["url"]

@@ -13,6 +13,7 @@ from urllib.parse import quote
 import pytest
 from playwright.sync_api import Page, expect
 
+from browser.waiting import until
 from saltline_pages.checks import rows
 from slow_link import GZIPPED, gzipped
 from static_server import type_of
@@ -66,8 +67,8 @@ def test_every_check_agrees_in_cpython_and_again_without_a_network(
     page = open_page("trust/")
     run_all(page, "full", "CPython")
     keys = [address + key(file, site) for file in fetched(page, site)]
-    page.wait_for_function(KEPT, arg=keys, timeout=30_000)
-    page.wait_for_function("navigator.serviceWorker.controller", timeout=30_000)
+    until(page, KEPT, keys)
+    until(page, "!!navigator.serviceWorker.controller")
     page.context.set_offline(True)
     page.reload()
     run_all(page, "full", "CPython")
@@ -89,9 +90,9 @@ def test_a_press_fetches_no_more_than_the_page_says(
 def test_loading_can_be_stopped_and_holds_nothing_up_then(open_page: Callable[..., Page]) -> None:
     page = open_page("trust/")
     page.locator("[data-do=full]").click()
-    page.wait_for_function(f"{HELD}.then((names) => names.includes('{FETCHING}'))")
+    until(page, f"{HELD}.then((names) => names.includes('{FETCHING}'))")
     page.locator("[data-do=cancel]").click()
     expect(page.locator("salt-trust .salt-note")).to_have_text("Stopped. Nothing is kept.")
     page.wait_for_timeout(300)
     expect(page.locator("salt-trust table")).to_be_hidden()
-    page.wait_for_function(f"{HELD}.then((names) => !names.includes('{FETCHING}'))")
+    until(page, f"{HELD}.then((names) => !names.includes('{FETCHING}'))")
