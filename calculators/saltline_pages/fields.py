@@ -76,7 +76,7 @@ def _ways(form: Form, screen: Screen, inputs: Mapping[str, Any]) -> str:
     legend = f'<legend class="salt-aloud">{escape(screen.question)}</legend>'
     return (
         f'<fieldset class="salt-field salt-needs">{legend}<div class="salt-chips">{chips}</div>'
-        "</fieldset>"
+        '</fieldset><p role="status"></p>'
     )
 
 

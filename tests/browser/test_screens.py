@@ -94,6 +94,18 @@ def test_own_numbers_and_the_enter_key(page: Page) -> None:
     expect(nitrogen).to_have_value("60,5")
     recipe.get_by_label("Leaves and roots").check()
     expect(nitrogen).to_have_value("105")
+    # What the reader had typed is not lost.
+    nitrogen.fill("about 60")
+    recipe.get_by_label("Magnesium wanted").fill("7,5")
+    recipe.get_by_label("Few roots").check()
+    expect(nitrogen).to_have_value("50")
+    recipe.get_by_label("Leaves and roots").check()
+    press(recipe, "Undo")
+    expect(nitrogen).to_be_focused()
+    expect(nitrogen).to_have_value("about 60")
+    expect(recipe.get_by_label("Magnesium wanted")).to_have_value("7.5")
+    expect(recipe.get_by_role("radio", checked=True)).to_have_count(0)
+    expect(recipe.get_by_role("button", name="Undo")).to_have_count(0)
 
 
 def test_an_error_leads_back_to_its_question(page: Page) -> None:

@@ -1,6 +1,7 @@
 // A form's questions one at a time. The fields are the calculator's own, and stay filled in: this
 // shows the section in turn, and writes the ready values that a reader chooses.
 
+import { make } from "./make.js";
 import { define } from "./parsed.js";
 
 class SaltScreens extends HTMLElement {
@@ -14,7 +15,8 @@ class SaltScreens extends HTMLElement {
     // The first button that submits: Enter in a field goes on too.
     this.next.addEventListener("click", (event) => this.forward(event));
     this.addEventListener("input", ({ target }) => {
-      if (target.dataset.values) this.fill(JSON.parse(target.dataset.values));
+      if (target.dataset.values) this.fill(target);
+      else target.closest("section").querySelector("[role=status]")?.replaceChildren();
     });
     // The link of an error leads to its field, which must be in sight by then.
     this.calculator.addEventListener("click", ({ target }) => this.reveal(target), true);
@@ -58,22 +60,50 @@ class SaltScreens extends HTMLElement {
     if (at >= 0) this.show(at);
   }
 
-  fill(values) {
-    for (const item of this.calculator.declared.inputs) {
-      if (item.name in values) this.calculator.enter(item, values[item.name]);
-    }
+  /** Ready values into the fields; numbers of the reader's own can be had back. */
+  fill(way) {
+    const { calculator } = this;
+    const section = way.closest("section");
+    const values = JSON.parse(way.dataset.values);
+    const items = calculator.declared.inputs.filter(({ name }) => name in values);
+    const own = !this.held(section) && items.map((item) => [calculator.reading(item), calculator.typed(item)]);
+    for (const item of items) calculator.enter(item, values[item.name]);
+    if (own) this.offer(section, items, own);
   }
 
-  /** The choice whose values stand in the fields; where none does, the fields themselves. */
-  match() {
+  offer(section, items, own) {
+    const { calculator } = this;
+    const back = () => {
+      items.forEach((item, at) => {
+        const [{ value }, text] = own[at];
+        const [field] = calculator.controls(item);
+        if (value === undefined) field.value = text;
+        else calculator.enter(item, value);
+      });
+      const [field] = calculator.controls(items[0]);
+      field.dispatchEvent(new Event("input", { bubbles: true }));
+      this.match();
+      field.focus();
+    };
+    const undo = make("button", { type: "button", class: "salt-plain-button", onclick: back }, "Undo");
+    section.querySelector("[role=status]").replaceChildren("Your own numbers gave way to these. ", undo);
+  }
+
+  /** The choice whose values stand in the fields. */
+  held(section) {
     const { inputs } = this.calculator.read();
+    return [...section.querySelectorAll("[data-values]")].find((way) =>
+      Object.entries(JSON.parse(way.dataset.values)).every(([name, value]) => inputs[name] === value),
+    );
+  }
+
+  /** Mark that choice; where there is none, show the fields. */
+  match() {
     for (const section of this.sections) {
-      const ways = [...section.querySelectorAll("[data-values]")];
-      for (const way of ways) {
-        const values = Object.entries(JSON.parse(way.dataset.values));
-        way.checked = values.every(([name, value]) => inputs[name] === value);
-      }
-      if (ways.length && !ways.some((way) => way.checked)) section.querySelector("details").open = true;
+      const held = this.held(section);
+      const ways = section.querySelectorAll("[data-values]");
+      for (const way of ways) way.checked = way === held;
+      if (ways.length && !held) section.querySelector("details").open = true;
     }
   }
 }
