@@ -38,6 +38,8 @@ def checks(full: bool, extra: "list[str]") -> "list[tuple[str, list[str]]]":
     python, tools = sys.executable, Path(sys.executable).parent
     scripts = sorted(str(path) for path in (start.ROOT / "scripts").glob("*.py"))
     wanted = [] if full else ["-m", "not long"]
+    # A process for each core; one that is done takes tests over from another.
+    wanted += ["-n", "logical", "--maxprocesses", "4", "--dist", "worksteal"]
     return [
         ("Lint", [str(tools / "ruff"), "check"]),
         ("Format", [str(tools / "ruff"), "format", "--check"]),

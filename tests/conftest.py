@@ -6,12 +6,23 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, sync_playwright
+from filelock import FileLock
+from playwright.sync_api import (
+    Browser,
+    BrowserContext,
+    ConsoleMessage,
+    Page,
+    expect,
+    sync_playwright,
+)
 
 from saltline_pages.site import build_site
 from saltline_pages.tools import tool
 from saltline_pages.wheel import build_wheel
 from static_server import Site, listen, running
+
+pytest_plugins = ["browser.matrix"]
+expect.set_options(timeout=20_000)  # milliseconds: two browsers share two cores
 
 PHONE = {"width": 390, "height": 844}
 BROWSER_ARGUMENTS = [
@@ -26,16 +37,26 @@ BROWSER_ARGUMENTS = [
 
 
 @pytest.fixture(scope="session")
+def shared(tmp_path_factory: pytest.TempPathFactory, worker_id: str) -> Path:
+    """A folder that all processes of this run share."""
+    own = tmp_path_factory.getbasetemp()
+    return own if worker_id == "master" else own.parent
+
+
+@pytest.fixture(scope="session")
 def compiled_wheel(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The science as the wheel that Pyodide loads, compiled with pyodide-build."""
     return build_wheel(tmp_path_factory.mktemp("wheel"))
 
 
 @pytest.fixture(scope="session")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The finished site, in a folder of its own below a path that is not the root."""
-    out = tmp_path_factory.mktemp("served") / "club" / "site"
-    build_site(out, None)
+def site(shared: Path) -> Path:
+    """The finished site, built once, in a folder of its own below a path that is not the root."""
+    out, built = shared / "served" / "club" / "site", shared / "served" / "built"
+    with FileLock(shared / "site.lock"):
+        if not built.exists():
+            build_site(out, None)
+            built.touch()
     return out
 
 

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page
 
-from browser.conftest import Matrix
+from browser.matrix import FOUND
 from browser.states import bring, element, homes, saving_data
 
 pytestmark = pytest.mark.browser
@@ -71,15 +71,16 @@ def unfold(page: Page) -> None:
 
 @pytest.mark.parametrize("path", HOMES)
 def test_axe_finds_nothing_in_any_calculator(
-    open_page: Callable[..., Page], matrix: Matrix, path: str
+    open_page: Callable[..., Page], record_property: Callable[..., None], path: str
 ) -> None:
     page = saving_data(open_page, path)
     unfold(page)
     names = HOMES[path]
     found: dict[str, dict[str, list[str]]] = {name: {} for name in names}
+    counts = {name: dict.fromkeys([*STATES, *LOOKS], "-") for name in names}
     for name in names:
         assert element(page, name).get_attribute("data-state") == "static"
-        matrix[name] = dict.fromkeys([*STATES, *LOOKS], "-")
+        record_property(FOUND, (name, counts[name]))
     for name in names:
         within = f'salt-calc[name="{name}"]'
         for state in STATES:
@@ -87,7 +88,7 @@ def test_axe_finds_nothing_in_any_calculator(
                 found[name][state] = trouble(page, within)
         bring(page, name, "live")
         found[name] |= in_looks(page, within)
-        matrix[name] |= {state: str(len(lines)) for state, lines in found[name].items()}
+        counts[name] |= {state: str(len(lines)) for state, lines in found[name].items()}
     worst = {name: {s: lines for s, lines in row.items() if lines} for name, row in found.items()}
     assert not any(worst.values()), worst
 
