@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 import json
+import re
 from collections import Counter
 from functools import cache
 from pathlib import Path
@@ -16,6 +17,7 @@ from saltline.forms import all_forms
 from saltline_pages.checks import LEVELS, Row, called, rows
 from saltline_pages.lower import bundle
 from saltline_pages.shake import needed, parsed
+from saltline_pages.trust import checks_html
 
 ROWS = rows()
 RELATIVE = 1e-12  # how far two engines may differ
@@ -122,3 +124,9 @@ def test_full_engine_agrees(compiled_wheel: Path) -> None:
         if "value" not in theirs or not agree(ours["value"], theirs["value"])
     ]
     assert not differ
+
+
+def test_nobody_counts_the_zeros_of_a_difference() -> None:
+    shown = checks_html(lambda source, locator, level: source)
+    assert "<td>2.2&nbsp;×&nbsp;10<sup>−8</sup></td>" in shown  # a tolerance
+    assert not re.search(r"<td>0\.0{5}", shown)

@@ -147,12 +147,20 @@ def _row(check: Check) -> str:
         f"<code>{escape(asked)}</code>",
         escape(_plain(row.expected)),
         escape(_plain(check.ours)),
-        "-" if check.difference is None else number(check.difference, 2),
-        "-" if check.difference is None else number(row.tolerance(), 2),
+        "-" if check.difference is None else _apart(check.difference),
+        "-" if check.difference is None else _apart(row.tolerance()),
         escape(row.locator),
         escape(row.remark),
     )
     return "<tr>" + "".join(f"<td>{cell}</td>" for cell in cells) + "</tr>"
+
+
+def _apart(value: float) -> str:
+    """A difference; a very small one by its power of ten, for nobody counts its zeros."""
+    if not 0 < value < 1e-4:
+        return number(value, 2)
+    digits, power = f"{value:.1e}".split("e")
+    return f"{digits.removesuffix('.0')}&nbsp;×&nbsp;10<sup>{int(power)}</sup>".replace("-", "−")
 
 
 def _plain(value: Any) -> str:
