@@ -227,11 +227,14 @@ def test_what_cannot_be_answered_says_what_to_do(name: str, given: dict[str, Any
 @pytest.mark.parametrize(
     ("log", "said"),
     [
-        (["soak:400"], "log entry 1, 'soak:400', must be written soak:mL:minutes:reading"),
-        (["drip:1", "wash:3"], "log entry 2, 'wash:3', must begin with drip, soak, pour or rest"),
-        (["drip:99"], "log entry 1, 'drip:99', needs reading from 0 to 30"),
-        (["rest:x"], "log entry 1, 'rest:x', needs hours from 0 to 336"),
-        (["drip:nan"], "log entry 1, 'drip:nan', needs reading from 0 to 30"),
+        (["soak:400"], "log must have entry 1, 'soak:400', written as soak:mL:minutes:reading"),
+        (
+            ["drip:1", "wash:3"],
+            "log must have entry 2, 'wash:3', begin with drip, soak, pour or rest",
+        ),
+        (["drip:99"], "log must have reading from 0 to 30 in entry 1, 'drip:99'"),
+        (["rest:x"], "log must have hours from 0 to 336 in entry 1, 'rest:x'"),
+        (["drip:nan"], "log must have reading from 0 to 30 in entry 1, 'drip:nan'"),
         (["rest:12", "pour:150"], "log needs at least one reading, as in drip:1.2"),
     ],
 )

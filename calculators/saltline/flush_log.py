@@ -120,7 +120,7 @@ def _event(number: int, word: str) -> Event:
             continue
         figures = cells[1:]
         if not least <= len(figures) <= len(names):
-            raise BadInput("log", f"entry {number}, '{word}', must be written {written}")
+            raise BadInput("log", f"must have entry {number}, '{word}', written as {written}")
         found = {name: _figure(number, word, name, cell) for name, cell in zip(names, figures)}
         return Event(
             kind=kind,
@@ -129,7 +129,9 @@ def _event(number: int, word: str) -> Event:
             hours=found.get("hours", 0.0),
             reading=found.get("reading"),
         )
-    raise BadInput("log", f"entry {number}, '{word}', must begin with drip, soak, pour or rest")
+    raise BadInput(
+        "log", f"must have entry {number}, '{word}', begin with drip, soak, pour or rest"
+    )
 
 
 def _figure(number: int, word: str, name: str, cell: str) -> float:
@@ -139,7 +141,7 @@ def _figure(number: int, word: str, name: str, cell: str) -> float:
         value = float("nan")
     for known, low, high in BOUNDS:
         if known == name and not (isfinite(value) and low <= value <= high):
-            tail = f"entry {number}, '{word}', needs {name} from {low:g} to {high:g}"
+            tail = f"must have {name} from {low:g} to {high:g} in entry {number}, '{word}'"
             raise BadInput("log", tail)
     return value
 

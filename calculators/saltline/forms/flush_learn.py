@@ -82,12 +82,12 @@ FLUSH_LEARN = Form(
     inputs=(
         Words(
             name="log",
-            label="What you did and read, in order",
+            label="What you did and read",
             pattern=r"[a-z0-9_.:-]+",
             least=1,
             most=40,
-            hint="drip:reading, soak:mL:minutes:reading, pour:mL:reading, rest:hours; readings in "
-            "mS/cm; begin with a pot that had stood covered overnight",
+            hint="in order: drip:reading, soak:mL:minutes:reading, pour:mL:reading, rest:hours; "
+            "readings in mS/cm; begin with a pot that had stood covered overnight",
             kinds=tuple(_kind(word) for word in DONE),
             parts=tuple(PARTS.values()),
             begin="Begin with a pot that had stood covered overnight. Touch a line to change it.",
