@@ -12,6 +12,7 @@ from xml.etree.ElementTree import Element
 import html5lib
 import pytest
 
+from saltline_pages.shown import LOOSE
 from saltline_pages.site import finish, generate
 
 
@@ -69,6 +70,14 @@ def test_no_mark_is_left_over(site: Path) -> None:
         live = rf'data-template="[^"]*"|<template.*?</template>|{declared}'
         text = re.sub(live, "", file.read_text(encoding="utf-8"), flags=re.S)
         assert not re.search(r"salt-root:|\[\[[a-z]|\[@|__ENGINE__|\{in:|\{[a-z_]+\.\.", text), file
+
+
+def test_every_figure_stays_with_its_unit(site: Path) -> None:
+    for file in site.rglob("*.html"):
+        text = file.read_text(encoding="utf-8")
+        text = re.sub(r"<(script|style|svg|code|template)\b.*?</\1>", "", text, flags=re.S)
+        said = re.findall(r">([^<]+)<", text)
+        assert not [part for part in said if LOOSE.search(part)], file
 
 
 def test_internal_links_lead_somewhere(scans: dict[Path, Scan]) -> None:

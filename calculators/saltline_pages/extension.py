@@ -62,6 +62,7 @@ from saltline_pages import (
     notes,
     session,
     sheets,
+    shown,
     tables,
     trust,
     uses,
@@ -295,6 +296,22 @@ class _Terms(Postprocessor):
         return glossary.link_terms(text, _terms(), ROOT)
 
 
+# Tags, and what is no text of the page.
+NO_TEXT = re.compile(r"<(script|style|svg|code|pre|template)\b.*?</\1>|<[^>]*>", re.S)
+
+
+class _Figures(Postprocessor):
+    """Every figure in the text stays in one line with its unit."""
+
+    @override
+    def run(self, text: str) -> str:
+        done, at = "", 0
+        for tag in NO_TEXT.finditer(text):
+            done += shown.bound(text[at : tag.start()]) + tag[0]
+            at = tag.end()
+        return done + shown.bound(text[at:])
+
+
 class SaltlineExtension(Extension):
     """Registers the directives, citations, links to terms, and our block-level elements."""
 
@@ -312,6 +329,7 @@ class SaltlineExtension(Extension):
         md.inlinePatterns.register(_Open(OPEN, md), "saltline-open", 176)
         # After stashed HTML is back in its places (30) and all marks are written out (20).
         md.postprocessors.register(_Terms(md), "saltline-terms", 5)
+        md.postprocessors.register(_Figures(md), "saltline-figures", 4)
 
 
 def makeExtension(**options: object) -> SaltlineExtension:  # noqa: N802 - the name Markdown calls

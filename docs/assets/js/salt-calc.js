@@ -246,7 +246,7 @@ class SaltCalc extends HTMLElement {
     const [now, lines] = moved(this.declared, inputs, value, moves, reply.moves);
     if (!lines.length) return part.replaceChildren();
     const title = document.createElement("p");
-    title.append(Object.assign(document.createElement("b"), { textContent: MOVES }), ` ${now}`);
+    title.append(Object.assign(document.createElement("b"), { textContent: MOVES }), ` ${bound(now)}`);
     const list = document.createElement("ul");
     list.append(...lines.map((line) => item(line)));
     part.replaceChildren(title, list);
@@ -335,7 +335,7 @@ class SaltCalc extends HTMLElement {
     this.twin(table.map((cells) => cells.map((text) => put(text))));
     for (const item of results) this.figure(item, values[item.name]);
     for (const line of this.querySelectorAll("[data-template]")) {
-      line.textContent = put(line.dataset.template);
+      line.textContent = bound(put(line.dataset.template));
     }
     this.follow({ ...values, ...inputs });
     this.state = "live";
@@ -384,7 +384,7 @@ class SaltCalc extends HTMLElement {
 
   figure(declared, value) {
     const output = this.part(`output[name="${declared.name}"]`);
-    output.textContent = result(this.declared, declared, value);
+    output.textContent = bound(result(this.declared, declared, value));
     output.dataset.value =
       value === null ? "" : Array.isArray(value) ? JSON.stringify(value) : String(value);
     const list = this.part(`[data-list="${declared.name}"]`);
@@ -512,7 +512,7 @@ function item(text) {
 function cell(kind, text, head) {
   const made = document.createElement(kind);
   if (kind === "th") made.scope = head ? "col" : "row";
-  made.textContent = text;
+  made.textContent = bound(text);
   return made;
 }
 

@@ -5,7 +5,7 @@ import { ask, begun } from "./engine.js";
 import { make } from "./make.js";
 import { define } from "./parsed.js";
 import { number } from "./read.js";
-import { fill } from "./shown.js";
+import { bound, fill } from "./shown.js";
 import { keep, recall } from "./store.js";
 
 const HEAD = "date,event,volume_ml,minutes,reading,scale,sample_c,weight_g,grain_mm,note";
@@ -163,15 +163,16 @@ class SaltExperiment extends HTMLElement {
   show({ value, words, picture, table: [heads, ...rows] }) {
     const form = { units: this.units, inputs: [], results: [] };
     const put = (text, escape) => fill(text, form, {}, {}, escape);
-    const [verdict, figure, why] = words;
+    const [verdict, figure, why] = words.map(bound);
     this.part(".salt-say").textContent = verdict;
     this.part(".salt-number").textContent = figure;
     this.part(".salt-why").textContent = why;
     this.part(".salt-picture").replaceChildren(...(rows.length ? [drawn(put(picture, xml))] : []));
     this.part("tbody").replaceChildren(
-      ...rows.map((cells) =>
-        make("tr", {}, ...cells.map((text, at) => make("td", { "data-label": heads[at] }, put(text)))),
-      ),
+      ...rows.map((cells) => {
+        const cell = (text, at) => make("td", { "data-label": heads[at] }, bound(put(text)));
+        return make("tr", {}, ...cells.map(cell));
+      }),
     );
     this.part("table").hidden = !rows.length;
     this.refused(value[1]);
