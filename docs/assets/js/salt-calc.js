@@ -35,6 +35,9 @@ class SaltCalc extends HTMLElement {
     if (this.form) return;
     this.form = this.querySelector("form");
     this.declared = JSON.parse(this.querySelector("script").textContent);
+    // Looked up once, in one walk: a form looks through all its controls for each name.
+    this.found = new Map(this.declared.inputs.map(({ name }) => [name, []]));
+    for (const control of this.form.elements) this.found.get(control.name)?.push(control);
     this.turn = 0;
     this.said = new Set(); // inputs that the reader gave
     this.form.addEventListener("input", ({ target }) => {
@@ -74,9 +77,8 @@ class SaltCalc extends HTMLElement {
   }
 
   /** The controls of an input: one text box, or a group of radio buttons or ticks. */
-  controls(item) {
-    const found = this.form.elements[item.name];
-    return found instanceof RadioNodeList ? [...found] : [found];
+  controls({ name }) {
+    return this.found.get(name) ?? [this.form.elements[name]]; // the parts of an event come and go
   }
 
   /** What stands in them. */
@@ -134,6 +136,7 @@ class SaltCalc extends HTMLElement {
   /** Each field's unit: the reader's way of writing it, or what another field says. */
   units() {
     for (const item of this.items) {
+      if (item.options) continue;
       const sign = this.part(`input[name="${item.name}"] + .salt-unit`);
       if (sign?.matches("select")) {
         sign.disabled = false;
