@@ -135,14 +135,14 @@ class SaltCalc extends HTMLElement {
 
   /** Each field's unit: the reader's way of writing it, or what another field says. */
   units() {
+    const kept = recall("units");
     for (const item of this.items) {
-      if (item.options) continue;
-      const sign = this.part(`input[name="${item.name}"] + .salt-unit`);
-      if (sign?.matches("select")) {
+      const sign = this.controls(item)[0]?.nextElementSibling;
+      if (sign?.matches("select.salt-unit")) {
         sign.disabled = false;
-        const at = recall("units")?.[item.unit] ?? 0;
+        const at = kept?.[item.unit] ?? 0;
         if (Number(sign.value) !== at) this.convert(item, sign, at);
-      } else if (sign && item.unit_from) {
+      } else if (item.unit_from) {
         sign.textContent = unitOf(this.declared, item, this.choices(item)).sign;
       }
     }
