@@ -113,6 +113,27 @@ def test_bitten_tips_back_skip_and_the_test_to_do_next(open_page: Opener) -> Non
     expect(key.locator("h2")).to_have_text("What is the plant doing?")
 
 
+LATE = """globalThis.Worker = class extends Worker {
+  postMessage(data, ...rest) {
+    setTimeout(() => super.postMessage(data, ...rest), data.question?.includes("passed") ? 700 : 0);
+  }
+};"""
+
+
+def test_a_question_that_comes_late_does_not_undo_a_step_back(open_page: Opener) -> None:
+    page = open_page("")
+    page.add_init_script(LATE)
+    page.goto(page.url + PATH)
+    key = walk(page)
+    begin(key, GROWING, ("I do not know",), "leaf_tips_dry")
+    tap(key, "Back")
+    page.wait_for_timeout(1000)
+    expect(key.locator("h2")).to_have_text("What strikes you most?")
+    assert page.locator("input[name=leaf_tips_dry]:checked").get_attribute("value") == "not_looked"
+    tap(key, LABELS["tips_bitten"])
+    expect(key.locator(".salt-three")).to_be_visible()
+
+
 def test_no_id_is_shown_and_drawings_stand_beside_the_words(open_page: Opener) -> None:
     page = open_page(PATH)
     key = walk(page)

@@ -13,6 +13,8 @@ const PLACE = ["question", "check", "fits", "firm", "test", "verdict", "do", "no
   "speaksAgainst", "provisos"];
 
 class SaltKey extends HTMLElement {
+  turn = 0; // counts screens and questions to the engine: a reply to an earlier one comes too late
+
   connectedCallback() {
     if (this.calculator) return;
     this.calculator = document.querySelector(`salt-calc[name="${this.dataset.form}"]`);
@@ -170,19 +172,25 @@ class SaltKey extends HTMLElement {
     return this.field(name).querySelector(".salt-hint")?.textContent ?? "";
   }
 
+  /** What the engine says; nothing where the reader has gone on or back meanwhile. */
   async answer() {
+    const turn = ++this.turn;
     const { stage, kind, ...signs } = this.calculator.read().inputs;
     const question = {
       function: this.calculator.declared.step,
       arguments: { stage, kind, signs, passed: [...this.passed, ...this.skipped] },
     };
-    const { value } = await ask(JSON.stringify(question));
-    return Object.fromEntries(PLACE.map((name, at) => [name, value[at]]));
+    try {
+      const { value } = await ask(JSON.stringify(question));
+      return turn === this.turn && Object.fromEntries(PLACE.map((name, at) => [name, value[at]]));
+    } catch (failure) {
+      return turn === this.turn && this.stopped(failure);
+    }
   }
 
   /** The next question, or the answer: where it is firm, where nothing is left, or now and then. */
   async next() {
-    const reply = await this.answer().catch((failure) => this.stopped(failure));
+    const reply = await this.answer();
     if (!reply) return;
     const over = reply.firm === "yes" || !reply.question || this.asked >= this.due;
     // Rot is asked for before an answer that it would forbid.
@@ -219,7 +227,7 @@ class SaltKey extends HTMLElement {
   // --- the answer
 
   async result(moved) {
-    const reply = await this.answer().catch((failure) => this.stopped(failure));
+    const reply = await this.answer();
     if (reply) this.tell(reply, moved);
   }
 
@@ -282,6 +290,7 @@ class SaltKey extends HTMLElement {
   // --- a screen
 
   show(view, title, ...parts) {
+    this.turn += 1;
     const moved = this.view !== view;
     this.view = view;
     const asked = this.trail.map((step) => step.view).filter((each) => each !== "result");
