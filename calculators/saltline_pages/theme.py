@@ -42,6 +42,9 @@ NEVER = (
 SEARCH = 'data-md-component="search" role="dialog"'
 NAMES = {"drawer": "Menu", "search": "Search"}
 
+# What a link may make of a calculator before the rest of the styles is there.
+OPENED = '<p class="stale error refused">'
+
 
 @dataclass(frozen=True)
 class Dress:
@@ -66,7 +69,7 @@ def dress(out: Path, pages: Mapping[Path, str]) -> Dress:
     whole = bundling.used_rules(css, list(pages.values()), NEVER) + own
     live = [page for page in pages.values() if "<salt-calc" in page]
     feet = precache.foot("", 0, date.today())  # which the pages get last
-    first = bundling.used_rules(whole, [*live, feet], first=True)
+    first = bundling.used_rules(whole, [*live, feet, OPENED], first=True)
     first += bundling.style("waiting.css").decode()
     return Dress(
         style=bundling.write_hashed(out, "style.css", whole.encode()),

@@ -77,8 +77,10 @@ def test_half_typed_field_keeps_the_last_answer(open_page: Opener) -> None:
 
 
 def test_a_refusal_stands_alone_and_an_empty_link_asks(open_page: Opener) -> None:
-    page = open_page(
-        "care/flush-maths/#flush-plan=1;stage=rotting;rinse_ms_cm=0.2;pot_l=1;grain_mm=8"
+    page = open_page("", service_workers="block")
+    page.route("**/style.*.css", lambda route: None)  # nor for a moment before all styles are there
+    page.goto(
+        page.url + "care/flush-maths/#flush-plan=1;stage=rotting;rinse_ms_cm=0.2;pot_l=1;grain_mm=8"
     )
     calculator = page.locator('salt-calc[name="flush-plan"]')
     expect(calculator).to_have_attribute("data-state", "refused")
