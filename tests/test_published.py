@@ -128,5 +128,5 @@ def test_full_engine_agrees(compiled_wheel: Path) -> None:
 
 def test_nobody_counts_the_zeros_of_a_difference() -> None:
     shown = checks_html(lambda source, locator, level: source)
-    assert "<td>2.2&nbsp;×&nbsp;10<sup>−8</sup></td>" in shown  # a tolerance
+    assert "<td>2.2&nbsp;×&nbsp;10⁻⁸</td>" in shown  # a tolerance
     assert not re.search(r"<td>0\.0{5}", shown)

@@ -160,7 +160,8 @@ def _apart(value: float) -> str:
     if not 0 < value < 1e-4:
         return number(value, 2)
     digits, power = f"{value:.1e}".split("e")
-    return f"{digits.removesuffix('.0')}&nbsp;×&nbsp;10<sup>{int(power)}</sup>".replace("-", "−")
+    raised = str(int(power)).translate(str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹"))
+    return f"{digits.removesuffix('.0')}&nbsp;×&nbsp;10{raised}"
 
 
 def _plain(value: Any) -> str:
