@@ -11,7 +11,9 @@ from xml.etree.ElementTree import Element
 
 import html5lib
 import pytest
+from markdown import Markdown
 
+from saltline_pages.extension import SaltlineExtension
 from saltline_pages.shown import LOOSE
 from saltline_pages.site import finish, generate
 
@@ -75,9 +77,15 @@ def test_no_mark_is_left_over(site: Path) -> None:
 def test_every_figure_stays_with_its_unit(site: Path) -> None:
     for file in site.rglob("*.html"):
         text = file.read_text(encoding="utf-8")
-        text = re.sub(r"<(script|style|svg|code|template)\b.*?</\1>", "", text, flags=re.S)
+        text = re.sub(r"<(script|style|svg|code|template|textarea)\b.*?</\1>", "", text, flags=re.S)
         said = re.findall(r">([^<]+)<", text)
         assert not [part for part in said if LOOSE.search(part)], file
+
+
+def test_what_stands_in_a_field_stays_as_it_is() -> None:
+    pages = Markdown(extensions=["toc", SaltlineExtension()])
+    shown = pages.convert("5 g <textarea>5 g</textarea>")
+    assert shown == "<p>5\u00a0g <textarea>5 g</textarea></p>"
 
 
 def test_internal_links_lead_somewhere(scans: dict[Path, Scan]) -> None:

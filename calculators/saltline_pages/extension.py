@@ -297,7 +297,7 @@ class _Terms(Postprocessor):
 
 
 # Tags, and what is no text of the page.
-NO_TEXT = re.compile(r"<(script|style|svg|code|pre|template)\b.*?</\1>|<[^>]*>", re.S)
+NO_TEXT = re.compile(r"<(script|style|svg|code|pre|template|textarea)\b.*?</\1>|<[^>]*>", re.S)
 
 
 class _Figures(Postprocessor):
