@@ -16,7 +16,9 @@ class SaltScreens extends HTMLElement {
     this.next.addEventListener("click", (event) => this.forward(event));
     this.addEventListener("input", ({ target }) => {
       if (target.dataset.values) this.fill(target);
-      else target.closest("section").querySelector("[role=status]")?.replaceChildren();
+      else if (!target.matches("select")) {
+        target.closest("section").querySelector("[role=status]")?.replaceChildren();
+      }
     });
     // The link of an error leads to its field, which must be in sight by then.
     this.calculator.addEventListener("click", ({ target }) => this.reveal(target), true);
